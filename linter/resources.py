@@ -1,0 +1,27 @@
+"""Where the rule packs and schemas that ship with precover lie.
+
+They lie inside `linter` in a wheel, and beside it in a checkout or an editable install.
+"""
+
+from pathlib import Path
+
+_HERE = Path(__file__).resolve().parent
+
+
+def rulesets_dir() -> Path:
+    """The folder that holds one folder for each rule pack."""
+    return _shipped("rulesets")
+
+
+def schemas_dir() -> Path:
+    """The folder that holds the published JSON schemas.
+
+    >>> schemas_dir().name
+    'schemas'
+    """
+    return _shipped("schemas")
+
+
+def _shipped(name: str) -> Path:
+    inside = _HERE / name
+    return inside if inside.is_dir() else _HERE.parent / name

@@ -1,0 +1,24 @@
+"""All kinds of thing, by name: the single declaration of what rules may speak of."""
+
+from __future__ import annotations
+
+from linter.vocabulary.kinds.boxes import BOX_KINDS
+from linter.vocabulary.kinds.cables import CABLE_KINDS
+from linter.vocabulary.kinds.circuits import CIRCUIT_KINDS
+from linter.vocabulary.kinds.devices import DEVICE_KINDS
+from linter.vocabulary.kinds.dwelling import DWELLING_KINDS
+from linter.vocabulary.kinds.wires import WIRE_KINDS
+from linter.vocabulary.model import Kind
+
+KINDS: dict[str, Kind] = {
+    kind.name: kind
+    for group in (
+        DWELLING_KINDS,
+        CIRCUIT_KINDS,
+        BOX_KINDS,
+        DEVICE_KINDS,
+        CABLE_KINDS,
+        WIRE_KINDS,
+    )
+    for kind in group
+}
