@@ -10,20 +10,23 @@ from functools import cache, lru_cache
 from linter.text import join_words, nearest
 from linter.units.dimensions import AREA, LENGTH, NUMBER, Dimension
 from linter.units.quantities import Quantity
-from linter.units.trade import Unit, spellings, unit_named, unit_names
+from linter.units.trade import PLAIN, spellings, unit_named, unit_names
 from linter.units.wire import awg_area, awg_number
 
 LONGEST_TEXT = 60
 _LARGEST = 1e15
 _INCHES_IN_A_FOOT = 12
 _EXAMPLES = {"length": "6 in", "area": "12 AWG or 2.5 mm2", "temperature": "30 C"}
-_SIGNS = {
-    **{"\u2212": "-", "\u2013": "-", "\u00d7": "x", "\u00b7": " ", "\u22c5": " ", "\u00b0": ""},
-    **{"\u00b2": "2", "\u00b3": "3", "\u2033": '"', "\u201d": '"', "\u201c": '"', "\u2032": "'"},
-    **{"\u2019": "'", "\u03a9": "ohm", "\u2126": "ohm", "\u00a0": " ", "\u202f": " "},
-    **{"\u00bc": " 1/4", "\u00bd": " 1/2", "\u00be": " 3/4"},
-    **{"\u215b": " 1/8", "\u215c": " 3/8", "\u215d": " 5/8", "\u215e": " 7/8"},
-}
+# What a phone or a word processor makes of plain signs; the degree sign says nothing by itself.
+_SIGNS = str.maketrans(
+    {
+        "\u2212": "-", "\u2013": "-", "\u00b7": " ", "\u22c5": " ", "\u00b0": "",
+        "\u00b2": "2", "\u00b3": "3", "\u2033": '"', "\u201d": '"', "\u2032": "'", "\u2019": "'",
+        "\u03a9": "ohm", "\u2126": "ohm", "\u00a0": " ", "\u202f": " ",
+        "\u00bc": " 1/4", "\u00bd": " 1/2", "\u00be": " 3/4",
+        "\u215b": " 1/8", "\u215c": " 3/8", "\u215d": " 5/8", "\u215e": " 7/8",
+    }
+)  # fmt: skip
 
 
 class NotAQuantity(ValueError):
@@ -64,7 +67,7 @@ def _plain(text: str, dimension: Dimension | None) -> str:
     if len(text) > LONGEST_TEXT:
         shown = f'"{text[:20]}…" is too long for a quantity.'
         raise NotAQuantity(shown, _expected(dimension), "write one number and its unit")
-    plain = " ".join("".join(_SIGNS.get(each, each) for each in text).split())
+    plain = " ".join(text.translate(_SIGNS).split())
     if "," in plain:
         raise _comma(text, plain, dimension)
     return plain
@@ -75,10 +78,10 @@ def _number_and_unit(text: str, plain: str, dimension: Dimension | None) -> Quan
     if match is None:
         raise _no_number(text, dimension)
     number, spelling = _number(text, match[1], match[2], dimension), match[3].strip()
-    unit = unit_named(spelling) if spelling else Unit("", 1.0, NUMBER)
+    unit = unit_named(spelling) if spelling else PLAIN
     if unit is None:
         raise _unknown_unit(text, spelling, dimension)
-    return _quantity(text, number * unit.factor + unit.zero, unit.dimension)
+    return _quantity(text, unit.to_base(number), unit.dimension)
 
 
 def _wire_size(text: str, plain: str) -> Quantity | None:
@@ -119,7 +122,7 @@ def _feet_and_inches(text: str, plain: str, dimension: Dimension | None) -> Quan
             "write the length in inches alone, or carry the whole feet over",
         )
     sign = -1 if first[1] == "-" else 1
-    value = sign * (feet * _INCHES_IN_A_FOOT + inches) * inch_unit.factor
+    value = sign * inch_unit.to_base(feet * _INCHES_IN_A_FOOT + inches)
     return _quantity(text, value, LENGTH)
 
 

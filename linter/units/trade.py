@@ -23,122 +23,145 @@ from linter.units.dimensions import (
     quotient_of,
 )
 
-_INCH, _FOOT = 0.0254, 0.3048
-_LITRE = 1e-3
 _POUND_FORCE = 4.4482216152605
 _STANDARD_GRAVITY = 9.80665
-_CIRCULAR_MIL = math.pi / 4 * (_INCH / 1000) ** 2
+_CIRCULAR_MIL = math.pi / 4  # of a square mil, 25.4e-6 m by 25.4e-6 m
 
 
 class Unit(NamedTuple):
-    """A unit: base value = number times `factor`, plus `zero` (not 0 for C and F alone)."""
+    """A unit: the base value is the number times `up`, over `down`, plus `zero` (for C and F).
+
+    Two whole numbers instead of one factor: 6 in is 6 * 254 / 10000, to the last bit 152.4 mm.
+    """
 
     name: str
-    factor: float
+    up: float
+    down: float
     dimension: Dimension
     zero: float = 0.0
 
+    def to_base(self, number: float) -> float:
+        """The value in base units of a number of this unit."""
+        return number * self.up / self.down + self.zero
 
-# Name, size in base units, other spellings. Spaces, full stops, hyphens and "^" are left out of
-# spellings before they are looked up, and capitals do not matter where no other unit is meant.
-_UNITS: tuple[tuple[Dimension, tuple[tuple[str, float, str], ...]], ...] = (
+    def from_base(self, value: float) -> float:
+        """The number of this unit for a value in base units."""
+        return (value - self.zero) * self.down / self.up
+
+
+PLAIN = Unit("", 1, 1, NUMBER)
+
+# Name, size in base units (up, down), other spellings. Spaces, full stops, hyphens and "^" are left
+# out before a spelling is looked up; capitals do not matter where no other unit could be meant.
+_Rows = tuple[tuple[str, float, float, str], ...]
+_UNITS: tuple[tuple[Dimension, _Rows], ...] = (
     (
         LENGTH,
         (
-            ("mm", 1e-3, "millimetre millimetres millimeter millimeters"),
-            ("cm", 1e-2, "centimetre centimetres centimeter centimeters"),
-            ("m", 1.0, "metre metres meter meters"),
-            ("km", 1e3, "kilometre kilometres kilometer kilometers"),
-            ("in", _INCH, 'inch inches ins "'),
-            ("ft", _FOOT, "foot feet '"),
-            ("kft", 1000 * _FOOT, "1000ft"),
-            ("mil", _INCH / 1000, "mils"),
+            ("mm", 1, 1000, "millimetre millimetres millimeter millimeters"),
+            ("cm", 1, 100, "centimetre centimetres centimeter centimeters"),
+            ("m", 1, 1, "metre metres meter meters"),
+            ("km", 1000, 1, "kilometre kilometres kilometer kilometers"),
+            ("in", 254, 10**4, 'inch inches ins "'),
+            ("ft", 3048, 10**4, "foot feet '"),
+            ("kft", 3048, 10, "1000ft"),
+            ("mil", 254, 10**7, "mils"),
         ),
     ),
     (
         AREA,
         (
-            ("mm2", 1e-6, "sqmm squaremillimetre squaremillimetres"),
-            ("cm2", 1e-4, "sqcm"),
-            ("m2", 1.0, "sqm squaremetre squaremetres squaremeter squaremeters"),
-            ("in2", _INCH**2, "sqin squareinch squareinches"),
-            ("ft2", _FOOT**2, "sqft squarefoot squarefeet"),
-            ("kcmil", 1000 * _CIRCULAR_MIL, "mcm kcmils"),
-            ("cmil", _CIRCULAR_MIL, "cmils circularmil circularmils"),
+            ("mm2", 1, 10**6, "sqmm squaremillimetre squaremillimetres squaremillimeters"),
+            ("cm2", 1, 10**4, "sqcm"),
+            ("m2", 1, 1, "sqm squaremetre squaremetres squaremeter squaremeters"),
+            ("in2", 254**2, 10**8, "sqin squareinch squareinches"),
+            ("ft2", 3048**2, 10**8, "sqft squarefoot squarefeet"),
+            ("kcmil", 254**2 * _CIRCULAR_MIL, 10**11, "mcm kcmils"),
+            ("cmil", 254**2 * _CIRCULAR_MIL, 10**14, "cmils circularmil circularmils"),
         ),
     ),
     (
         VOLUME,
         (
-            ("mL", 1e-3 * _LITRE, "ml cm3 cc millilitre millilitres milliliter milliliters"),
-            ("L", _LITRE, "l litre litres liter liters"),
-            ("m3", 1.0, "cubicmetre cubicmetres cubicmeter cubicmeters"),
-            ("mm3", 1e-9, ""),
-            ("in3", _INCH**3, "cuin cubicinch cubicinches"),
-            ("ft3", _FOOT**3, "cuft cubicfoot cubicfeet"),
+            ("mL", 1, 10**6, "ml cm3 cc millilitre millilitres milliliter milliliters"),
+            ("L", 1, 1000, "l litre litres liter liters"),
+            ("m3", 1, 1, "cubicmetre cubicmetres cubicmeter cubicmeters"),
+            ("mm3", 1, 10**9, ""),
+            ("in3", 254**3, 10**12, "cuin cubicinch cubicinches"),
+            ("ft3", 3048**3, 10**12, "cuft cubicfoot cubicfeet"),
         ),
     ),
     (
         CURRENT,
         (
-            ("A", 1.0, "a amp amps ampere amperes"),
-            ("mA", 1e-3, "milliamp milliamps milliampere milliamperes"),
-            ("kA", 1e3, "ka kiloamp kiloamps kiloampere kiloamperes"),
+            ("A", 1, 1, "a amp amps ampere amperes"),
+            ("mA", 1, 1000, "milliamp milliamps milliampere milliamperes"),
+            ("kA", 1000, 1, "ka kiloamp kiloamps kiloampere kiloamperes"),
         ),
     ),
     (
         VOLTAGE,
         (
-            ("V", 1.0, "v volt volts"),
-            ("mV", 1e-3, "millivolt millivolts"),
-            ("kV", 1e3, "kv kilovolt kilovolts"),
+            ("V", 1, 1, "v volt volts"),
+            ("mV", 1, 1000, "millivolt millivolts"),
+            ("kV", 1000, 1, "kv kilovolt kilovolts"),
         ),
     ),
     (
         POWER,
         (
-            ("W", 1.0, "w watt watts"),
-            ("VA", 1.0, "va voltampere voltamperes voltamp voltamps"),
-            ("kW", 1e3, "kw kilowatt kilowatts"),
-            ("kVA", 1e3, "kva"),
-            ("mW", 1e-3, "milliwatt milliwatts"),
+            ("W", 1, 1, "w watt watts"),
+            ("VA", 1, 1, "va voltampere voltamperes voltamp voltamps"),
+            ("kW", 1000, 1, "kw kilowatt kilowatts"),
+            ("kVA", 1000, 1, "kva"),
+            ("mW", 1, 1000, "milliwatt milliwatts"),
         ),
     ),
     (
         RESISTANCE,
         (
-            ("ohm", 1.0, "ohms"),
-            ("mohm", 1e-3, "milliohm milliohms"),
-            ("kohm", 1e3, "kiloohm kilohm kilohms"),
-            ("megohm", 1e6, "megohms Mohm Mohms megaohm megaohms"),
+            ("ohm", 1, 1, "ohms"),
+            ("mohm", 1, 1000, "milliohm milliohms"),
+            ("kohm", 1000, 1, "kiloohm kilohm kilohms"),
+            ("megohm", 10**6, 1, "megohms Mohm Mohms megaohm megaohms"),
         ),
     ),
     (
         TEMPERATURE,
         (
-            ("C", 1.0, "degC celsius degreesC degreesCelsius"),
-            ("F", 5 / 9, "degF fahrenheit degreesF degreesFahrenheit"),
-            ("K", 1.0, "kelvin"),
+            ("C", 1, 1, "degC celsius degreesC degreesCelsius"),
+            ("F", 5, 9, "degF fahrenheit degreesF degreesFahrenheit"),
+            ("K", 1, 1, "kelvin"),
         ),
     ),
     (
         FORCE,
         (
-            ("N", 1.0, "n newton newtons"),
-            ("lbf", _POUND_FORCE, "lb lbs pound pounds poundforce"),
+            ("N", 1, 1, "n newton newtons"),
+            ("lbf", _POUND_FORCE, 1, "lb lbs pound pounds poundforce"),
             # What hangs on a box is stated in kilograms and judged as the force of its weight.
-            ("kg", _STANDARD_GRAVITY, "kgf kilogram kilograms"),
+            ("kg", _STANDARD_GRAVITY, 1, "kgf kilogram kilograms"),
         ),
     ),
     (
         TORQUE,
         (
-            ("N m", 1.0, "newtonmetre newtonmetres newtonmeter newtonmeters"),
-            ("lbf in", _POUND_FORCE * _INCH, "inlbf lbin inlb inlbs lbsin inchpound inchpounds"),
-            ("lbf ft", _POUND_FORCE * _FOOT, "ftlbf lbft ftlb ftlbs lbsft footpound footpounds"),
+            ("N m", 1, 1, "newtonmetre newtonmetres newtonmeter newtonmeters"),
+            (
+                "lbf in",
+                _POUND_FORCE * 254,
+                10**4,
+                "inlbf lbin inlb inlbs lbsin inchpound inchpounds",
+            ),
+            (
+                "lbf ft",
+                _POUND_FORCE * 3048,
+                10**4,
+                "ftlbf lbft ftlb ftlbs lbsft footpound footpounds",
+            ),
         ),
     ),
-    (NUMBER, (("%", 0.01, "percent"),)),
+    (NUMBER, (("%", 1, 100, "percent"),)),
 )
 _ZEROS = {"C": 273.15, "F": 459.67 * 5 / 9}
 # In small letters or in capitals these could mean another unit (milli or mega, kilo or kelvin).
@@ -151,31 +174,30 @@ _LEFT_OUT = str.maketrans("", "", " .-^")
 def _by_spelling() -> dict[str, Unit]:
     units: dict[str, Unit] = {}
     for dimension, rows in _UNITS:
-        for name, factor, spellings in rows:
-            unit = Unit(name, factor, dimension, _ZEROS.get(name, 0.0))
-            for each in (_key(name), *spellings.split()):
-                units[each] = unit
-    for spelling, unit in tuple(units.items()):
-        units.setdefault(spelling.lower(), unit) if spelling.lower() not in _CAPITALS_MATTER else 0
-    return units
+        for name, up, down, others in rows:
+            unit = Unit(name, up, down, dimension, _ZEROS.get(name, 0.0))
+            units.update((each, unit) for each in (_key(name), *others.split()))
+    small = {each.lower(): unit for each, unit in units.items()}
+    return {each: small[each] for each in small if each not in _CAPITALS_MATTER} | units
 
 
 @cache
 def unit_named(spelling: str) -> Unit | None:
     """The unit that is written so, as a unit of its own or as one unit per another.
 
-    >>> unit_named("cu. in.").name, unit_named("ohm/kft").factor == 1 / 304.8
-    ('in3', True)
+    >>> unit_named("cu. in.").name, unit_named("ohm/kft").to_base(304.8)
+    ('in3', 1.0)
     """
     above, slash, below = spelling.replace(" per ", "/").partition("/")
     if not slash:
         return _one_unit(above)
-    top = _one_unit(above) if above.strip() else Unit("", 1.0, NUMBER)
+    top = _one_unit(above) if above.strip() else PLAIN
     bottom = unit_named(below)
     if top is None or bottom is None:
         return None
     name = f"{top.name}/{bottom.name}"
-    return Unit(name, top.factor / bottom.factor, top.dimension / bottom.dimension)
+    dimension = top.dimension / bottom.dimension
+    return Unit(name, top.up * bottom.down, top.down * bottom.up, dimension)
 
 
 def unit_names(dimension: Dimension) -> tuple[str, ...]:
@@ -184,7 +206,7 @@ def unit_names(dimension: Dimension) -> tuple[str, ...]:
     >>> unit_names(VOLTAGE)
     ('V', 'mV', 'kV')
     """
-    named = [name for each, rows in _UNITS if each == dimension for name, _, _ in rows]
+    named = [row[0] for each, rows in _UNITS if each == dimension for row in rows]
     if dimension == AREA:
         return (*named, _WIRE_SIZE)
     if dimension == LENGTH:

@@ -16,7 +16,7 @@ class Unknown:
     """A value that is not known, with the reasons (facts, mostly) it hangs on.
 
     Whatever one does with it (compare, reckon, test, count, ask a fact of it) raises `NotKnown`;
-    only `is_known`, `because` and printing are free. So straight code never mistakes it for a value.
+    only `is_known`, `because` and printing are free, so straight code never takes it for a value.
 
     >>> try:
     ...     Unknown(["box.volume"]) > 3
@@ -55,9 +55,6 @@ class Unknown:
         raise NotKnown(self.because)
 
     def __round__(self, digits: int | None = None) -> NoReturn:
-        raise NotKnown(self.because)
-
-    def __call__(self, *_: object) -> NoReturn:
         raise NotKnown(self.because)
 
     __bool__ = __len__ = __iter__ = __next__ = __reversed__ = _unary

@@ -74,7 +74,7 @@ def write_quantity(value: float, dimension: Dimension, unit: str) -> str:
     known = unit_named(unit)
     if known is None or known.dimension != dimension:
         raise ValueError(f'"{unit}" is no unit of {dimension}')
-    return f"{write_number((value - known.zero) / known.factor)} {unit}"
+    return f"{write_number(known.from_base(value))} {unit}"
 
 
 def write_in(value: float, dimension: Dimension, choice: UnitChoice = METRIC) -> str:
