@@ -87,7 +87,7 @@ def _number_and_unit(text: str, plain: str, dimension: Dimension | None) -> Quan
 def _wire_size(text: str, plain: str) -> Quantity | None:
     """`12 AWG`, `AWG 12`, `#12`, `1/0 AWG`; None where no gauge is spoken of."""
     lower = plain.lower()
-    name = lower.removeprefix("#").removeprefix("no. ").removesuffix("awg").removeprefix("awg")
+    name = lower.removeprefix("#").removeprefix("no.").removesuffix("awg").removeprefix("awg")
     if name == lower:
         return None
     number = awg_number(name.strip().removeprefix("#").strip())
@@ -134,11 +134,11 @@ def _number(text: str, sign: str, digits: str, dimension: Dimension | None) -> f
     else:
         *wholes, above = whole.replace("-", " ").split()
         if int(below) == 0 or (wholes and int(above) >= int(below)):
-            raise NotAQuantity(
-                f'"{text}" has a fraction that cannot be read: {above}/{below}.',
-                _expected(dimension),
-                "write the fraction as 3/4 or 1 1/2, or as a decimal",
-            )
+            mend = "write the fraction as 3/4 or 1 1/2, or as a decimal"
+            if not wholes and dimension in (None, AREA):
+                mend = f"for a wire size write {digits} AWG; otherwise write a decimal"
+            shown = f'"{text}" has a fraction that cannot be read: {above}/{below}.'
+            raise NotAQuantity(shown, _expected(dimension), mend)
         value = sum(map(int, wholes)) + int(above) / int(below)
     return -value if sign == "-" else value
 

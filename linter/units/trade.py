@@ -206,15 +206,14 @@ def unit_names(dimension: Dimension) -> tuple[str, ...]:
     >>> unit_names(VOLTAGE)
     ('V', 'mV', 'kV')
     """
-    named = [row[0] for each, rows in _UNITS if each == dimension for row in rows]
     if dimension == AREA:
-        return (*named, _WIRE_SIZE)
+        return (*_names(AREA), _WIRE_SIZE)
     if dimension == LENGTH:
-        return (*named, "ft in")
-    parts = None if named else quotient_of(dimension)
+        return (*_names(LENGTH), "ft in")
+    parts = None if _names(dimension) else quotient_of(dimension)
     if parts is None:
-        return tuple(named)
-    return tuple(f"{a}/{b}" for a in unit_names(parts[0]) for b in unit_names(parts[1]))
+        return _names(dimension)
+    return tuple(f"{above}/{below}" for above in _names(parts[0]) for below in _names(parts[1]))
 
 
 def spellings(dimension: Dimension | None = None) -> tuple[str, ...]:
@@ -222,6 +221,10 @@ def spellings(dimension: Dimension | None = None) -> tuple[str, ...]:
     known = _by_spelling().items()
     found = [each for each, unit in known if dimension in (None, unit.dimension)]
     return (*found, _WIRE_SIZE) if dimension in (None, AREA) else tuple(found)
+
+
+def _names(dimension: Dimension) -> tuple[str, ...]:
+    return tuple(row[0] for each, rows in _UNITS if each == dimension for row in rows)
 
 
 def _one_unit(spelling: str) -> Unit | None:
