@@ -5,13 +5,10 @@ and volt-amperes are of one dimension; resistance is voltage over current.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-
-Exponents = tuple[int, int, int, int, int]
+from typing import NamedTuple
 
 
-@dataclass(frozen=True, slots=True)
-class Dimension:
+class Dimension(NamedTuple):
     """A product of powers of length, current, voltage, temperature and force.
 
     >>> LENGTH * AREA == VOLUME, VOLTAGE / CURRENT == RESISTANCE, str(LENGTH ** 3)
@@ -26,19 +23,15 @@ class Dimension:
     temperature: int = 0
     force: int = 0
 
-    def __mul__(self, other: "Dimension") -> "Dimension":
-        return Dimension(*(a + b for a, b in zip(self.exponents, other.exponents, strict=True)))
+    # A product of dimensions is no repeated tuple, which is what the base class means by it.
+    def __mul__(self, other: "Dimension") -> "Dimension":  # type: ignore[override]
+        return Dimension(*(a + b for a, b in zip(self, other, strict=True)))
 
     def __truediv__(self, other: "Dimension") -> "Dimension":
         return self * other**-1
 
     def __pow__(self, power: int) -> "Dimension":
-        return Dimension(*(each * power for each in self.exponents))
-
-    @property
-    def exponents(self) -> Exponents:
-        """The powers of length, current, voltage, temperature and force, in this order."""
-        return (self.length, self.current, self.voltage, self.temperature, self.force)
+        return Dimension(*(each * power for each in self))
 
     def __str__(self) -> str:
         return NAMES_BY_DIMENSION.get(self) or _quotient(self) or _spelled_out(self)
@@ -91,8 +84,7 @@ def _quotient(dimension: Dimension) -> str:
 
 
 def _spelled_out(dimension: Dimension) -> str:
-    names = ("length", "current", "voltage", "temperature", "force")
-    powers = list(zip(names, dimension.exponents, strict=True))
+    powers = dimension._asdict().items()
     above = " times ".join(_power(name, each) for name, each in powers if each > 0)
     below = " and ".join(_power(name, -each) for name, each in powers if each < 0)
     return f"{above or 'number'} per {below}" if below else above
