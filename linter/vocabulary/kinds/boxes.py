@@ -59,7 +59,7 @@ BOX_KINDS = (
             Fact("cable_ends", all_of("cable_end"), "cables that end in it", ""),
             Fact("wire_ends", all_of("wire_end"), "ends of the conductors of those cables, in it", ""),
             Fact("bond_ends", all_of("wire_end"), "those of them that are bonds", ""),
-            Fact("passing_wires", all_of("passing_wire"), "conductors that pass through it uncut", ""),
+            Fact("passing_wires", all_of("passing_wire"), "conductors that run through it uncut", ""),
             Fact("devices", all_of("device"), "devices and outlets it holds", ""),
             Fact("joints", all_of("joint"), "joints made in it", ""),
             Fact("circuits", all_of("circuit"), "circuits of which it holds conductors", ""),
