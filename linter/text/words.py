@@ -26,7 +26,7 @@ def nearest(word: str, allowed: Iterable[str], most: int = 3) -> tuple[str, ...]
     for each in dict.fromkeys(allowed):
         if abs(len(each) - len(word)) <= limit:
             distance = _distance(wanted, each.casefold())
-            if distance <= limit and distance < max(len(word), len(each)):
+            if distance <= limit and distance < min(len(word), len(each)):
                 near.append((distance, each))
     near.sort(key=lambda pair: pair[0])
     return tuple(each for _, each in near[:most])

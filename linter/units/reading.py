@@ -16,6 +16,8 @@ from linter.units.wire import awg_area, awg_number
 LONGEST_TEXT = 60
 _LARGEST = 1e15
 _INCHES_IN_A_FOOT = 12
+# Other fractions are no fractions: 120/240 V is two voltages, 12/3 a cable.
+_PARTS = frozenset({2, 3, 4, 8, 16, 32, 64})
 _EXAMPLES = {"length": "6 in", "area": "12 AWG or 2.5 mm2", "temperature": "30 C"}
 # What a phone or a word processor makes of plain signs; the degree sign says nothing by itself.
 _SIGNS = str.maketrans(
@@ -133,11 +135,11 @@ def _number(text: str, sign: str, digits: str, dimension: Dimension | None) -> f
         value = float(digits)
     else:
         *wholes, above = whole.replace("-", " ").split()
-        if int(below) == 0 or (wholes and int(above) >= int(below)):
-            mend = "write the fraction as 3/4 or 1 1/2, or as a decimal"
-            if not wholes and dimension in (None, AREA):
-                mend = f"for a wire size write {digits} AWG; otherwise write a decimal"
-            shown = f'"{text}" has a fraction that cannot be read: {above}/{below}.'
+        if int(above) >= int(below) or int(below) not in _PARTS:
+            mend = "write the fraction as 3/4 or 1 1/2, or write one value as a decimal"
+            if below == "0" and not wholes and dimension in (None, AREA):
+                mend = f"write {digits} AWG for a wire size"
+            shown = f'"{text}" has a fraction that is on no tape: {above}/{below}.'
             raise NotAQuantity(shown, _expected(dimension), mend)
         value = sum(map(int, wholes)) + int(above) / int(below)
     return -value if sign == "-" else value
