@@ -1,0 +1,112 @@
+"""Cables from box to box, their two ends, how they run and what their conductors carry."""
+
+from typing import Annotated, Literal
+
+from pydantic import BeforeValidator, InstanceOf
+
+from linter.job.sheaths import BARE, Sheath, read_sheath
+from linter.job.stated import BoxId, CableId, CircuitId, EndId, Stated
+from linter.job.values import Area, Length, Temperature, YesNo
+
+
+def _sheath(value: object) -> object:
+    return read_sheath(value) if isinstance(value, str) else value
+
+
+SheathPrinting = Annotated[InstanceOf[Sheath], BeforeValidator(_sheath)]
+
+
+class CableEnd(Stated):
+    """A cable where it enters a box; `marks`: the colour that a conductor is re-marked with.
+
+    No mark at all is an empty mapping; None is unknown.
+    """
+
+    free_length: Length | None = None
+    length_outside: Length | None = None
+    sheath_inside: Length | None = None
+    fastened_at: Length | None = None
+    clamped: YesNo | None = None
+    shares_clamp_with: int | None = 0
+    marks: dict[str, str] | None = None
+
+
+class Hole(Stated):
+    """A bored hole or a notch that the cable runs through."""
+
+    distance_to_edge: Length | None = None
+    plated: YesNo | None = None
+    notch: YesNo | None = False
+    metal: YesNo | None = False
+    bushing: YesNo | None = None
+    cables: int | None = 1
+
+
+class AlongFraming(Stated):
+    """The cable runs along a stud, joist or rafter."""
+
+    distance_to_face: Length | None = None
+    plated: YesNo | None = None
+
+
+class Bundled(Stated):
+    """The cable runs side by side with others: its worst stretch."""
+
+    cables: int | None = None
+    conductors: int | None = None
+    length: Length | None = None
+    sealed: YesNo | None = None
+
+
+class Passage(Stated):
+    """A box that the cable's conductors pass through uncut, and the length of the loop in it."""
+
+    box: BoxId
+    loop: Length | None = None
+
+
+class Cable(Stated):
+    """A cable; `from_` and `to` are boxes or panels, `for_` is what it controls.
+
+    `carries` is a named pattern, "unknown", or a role for each colour, as written. `along_framing`
+    and `bundled` are False where the cable does not run so, and None where that is unknown.
+    """
+
+    name: CableId
+    from_: EndId
+    to: EndId
+    sheath: SheathPrinting | None = None
+    conductors: tuple[str, ...] | None = None
+    bond: Area | None = None
+    material: str | None = None
+    insulation_temperature: Temperature | None = None
+    terminal_temperature: Temperature | None = None
+    circuit: CircuitId | None = None
+    carries: str | dict[str, str] = "feed"
+    leg_of: int | None = None
+    for_: str | None = None
+    length: Length | None = None
+    support_spacing: Length | None = None
+    fished: YesNo | None = None
+    bend_radius: Length | None = None
+    width: Length | None = None
+    along_framing: AlongFraming | Literal[False] | None = None
+    holes: tuple[Hole, ...] | None = ()
+    outdoors: YesNo | None = None
+    ambient: Temperature | None = None
+    bundled: Bundled | Literal[False] | None = None
+    cables_under_staple: int | None = None
+    splice_outside_box: YesNo | None = None
+    through: tuple[Passage, ...] = ()
+    at_from: CableEnd
+    at_to: CableEnd
+    note: str | None = None
+
+    @property
+    def colours(self) -> tuple[str, ...] | None:
+        """All its conductors by colour, the bare one last; None where that is unknown."""
+        if self.conductors is not None:
+            return self.conductors
+        if self.sheath is None:
+            return None
+        return self.sheath.colours + ((BARE,) if self.sheath.has_bond else ())

@@ -1,0 +1,81 @@
+"""What a box holds: devices on yokes, luminaires, alarms, outlets; told apart by `kind`."""
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from linter.job.stated import BoxId, CableId, CircuitId, DeviceId, Stated
+from linter.job.values import Area, Current, Length, YesNo
+
+
+class Device(Stated):
+    """What every device has.
+
+    `through` is "pigtail" where conductors that go on are joined in the box, with a pigtail to the
+    device, and "device" where they go on through its terminals; `neutral_through` says it of the
+    neutral alone and follows `through` where it is left out.
+    """
+
+    name: DeviceId
+    box: BoxId
+    circuit: CircuitId | None = None
+    gangs: int | None = None
+    serves: str | None = None
+    height: Length | None = None
+    distance_to_sink: Length | None = None
+    distance_to_tub: Length | None = None
+    protection: tuple[str, ...] | None = ()
+    load: tuple[CableId, ...] | None = ()
+    through: str | None = "pigtail"
+    neutral_through: str | None = None
+    note: str | None = None
+
+
+class Receptacle(Device):
+    """A receptacle; `split` is "two circuits" or "switched half of X"."""
+
+    kind: Literal["receptacle"] = "receptacle"
+    rating: Current | None = None
+    single: YesNo | None = False
+    tamper_resistant: YesNo | None = None
+    weather_resistant: YesNo | None = None
+    cover_in_use: YesNo | None = None
+    appliance_space: YesNo | None = False
+    split: str | None = None
+
+
+class Switch(Device):
+    """A switch or dimmer; `common` says which conductor its common terminal has."""
+
+    kind: Literal["switch"] = "switch"
+    type: str = "single pole"
+    controls: str | None = None
+    rating: Current | None = None
+    common: str | None = None
+    neutral_can_be_added: YesNo | None = None
+    other_location_has_neutral: YesNo | None = None
+    in_tub_space: YesNo | None = None
+
+
+class FixtureWires(Stated):
+    """The wires that a luminaire brings into the box."""
+
+    count: int | None = None
+    size: Area | None = None
+
+
+class Fixture(Device):
+    """A luminaire, fan, alarm, or another thing fixed to the box."""
+
+    kind: Literal["luminaire", "fan", "alarm", "other"]
+    fixture_wires: FixtureWires | None = None
+    domed_canopy: YesNo | None = None
+
+
+class ApplianceOutlet(Device):
+    """The outlet of an appliance that is wired in, without a plug."""
+
+    kind: Literal["appliance outlet"] = "appliance outlet"
+
+
+AnyDevice = Annotated[Receptacle | Switch | Fixture | ApplianceOutlet, Field(discriminator="kind")]

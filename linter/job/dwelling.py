@@ -1,0 +1,77 @@
+"""Supplies, rooms, appliances; runs of wall and counter with the positions of their outlets."""
+
+from linter.job.stated import ApplianceId, DeviceId, RoomId, Stated
+from linter.job.values import Area, Current, Length, Power, Temperature, Voltage, YesNo
+
+
+class Supply(Stated):
+    """A supply that may feed the panel at some time; `is_usual` is the file's key `usual`."""
+
+    name: str
+    kind: str | None = None
+    voltage: Voltage | None = None
+    rating: Current | None = None
+    earthing: str | None = None
+    is_usual: bool = False
+    note: str | None = None
+
+
+class Room(Stated):
+    """A room or a place outdoors; no sink, tub is meant where none is stated."""
+
+    name: RoomId
+    use: str | None = None
+    area: Area | None = None
+    sink: YesNo | None = False
+    tub: YesNo | None = False
+    finished: YesNo | None = None
+    damp: YesNo | None = None
+    wet: YesNo | None = None
+    outdoors: YesNo | None = None
+    ambient: Temperature | None = None
+    note: str | None = None
+
+
+class Appliance(Stated):
+    """An appliance or a fixed load; `outlets` are names of devices."""
+
+    name: ApplianceId
+    outlets: tuple[DeviceId, ...] | None = None
+    load: Power | None = None
+    voltage: Voltage | None = None
+    current: Current | None = None
+    continuous: YesNo | None = None
+    largest_breaker: Current | None = None
+    fixed: YesNo | None = None
+    cord_and_plug: YesNo | None = None
+    own_circuit: YesNo | None = None
+    cord_length: Length | None = None
+    note: str | None = None
+
+
+class OutletAt(Stated):
+    """An outlet, and its distance from the beginning of the run."""
+
+    outlet: DeviceId
+    at: Length | None = None
+
+
+class Break(Stated):
+    """A door, fireplace, sink or range that interrupts a run."""
+
+    what: str | None = None
+    at: Length | None = None
+    width: Length | None = None
+
+
+class Run(Stated):
+    """A run of wall or counter, measured along its foot or its rear edge from one end."""
+
+    name: str
+    room: RoomId
+    kind: str | None = None
+    length: Length | None = None
+    depth: Length | None = None
+    outlets: tuple[OutletAt, ...] | None = None
+    breaks: tuple[Break, ...] = ()
+    note: str | None = None

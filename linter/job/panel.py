@@ -1,0 +1,64 @@
+"""Panels, their breakers, and the circuits that begin at them."""
+
+from typing import NamedTuple
+
+from pydantic import Field
+
+from linter.job.stated import CircuitId, PanelId, RoomId, Stated
+from linter.job.values import Current, Length, YesNo
+
+
+class BreakerRef(NamedTuple):
+    """A breaker, by its panel and its (first) space."""
+
+    panel: PanelId
+    space: int
+
+    def __str__(self) -> str:
+        return f"{self.panel} {self.space}"
+
+
+class Breaker(Stated):
+    """A breaker of one pole or of several; `leg` is stated only where the space does not tell it.
+
+    `protection` holds "ground-fault", "arc-fault", both or neither; None is unknown.
+    """
+
+    panel: PanelId
+    space: int
+    rating: Current | None = None
+    poles: int = 1
+    protection: tuple[str, ...] | None = None
+    serves: str | None = None
+    tied_to: tuple[int, ...] | None = ()
+    common_trip: YesNo | None = None
+    leg: str | None = None
+    note: str | None = None
+
+    @property
+    def spaces(self) -> tuple[int, ...]:
+        """The spaces it takes, first pole first: spaces of one side are numbered by twos."""
+        return tuple(self.space + 2 * pole for pole in range(self.poles))
+
+
+class Panel(Stated):
+    """A panel; `breakers` by their first space, in file order."""
+
+    name: PanelId
+    room: RoomId | None = None
+    main: Current | None = None
+    spaces: int | None = None
+    directory: YesNo | None = None
+    working_width: Length | None = None
+    working_depth: Length | None = None
+    breakers: dict[int, Breaker] = Field(default_factory=dict)
+    note: str | None = None
+
+
+class Circuit(Stated):
+    """A branch circuit: the breakers it begins at, and its use."""
+
+    name: CircuitId
+    breakers: tuple[BreakerRef, ...]
+    use: str | None = None
+    note: str | None = None

@@ -1,0 +1,35 @@
+"""What was tested and looked at: by whom, when, with which result."""
+
+from linter.job.stated import CircuitId, DeviceId, Stated
+from linter.job.values import Current, Resistance, Voltage
+
+
+class Reading(Stated):
+    """A test reading at an outlet or of a circuit; `test` says which of the results it has.
+
+    polarity: `result`; continuity: `between`, `resistance`; ground-fault trip: `current`,
+    `time_ms`;
+    insulation resistance: `between`, `resistance`, `voltage`; voltage: `between`, `voltage`.
+    """
+
+    test: str
+    outlet: DeviceId | None = None
+    circuit: CircuitId | None = None
+    result: str | None = None
+    between: tuple[str, ...] | None = None
+    resistance: Resistance | None = None
+    voltage: Voltage | None = None
+    current: Current | None = None
+    time_ms: float | None = None
+    by: str | None = None
+    on: str | None = None
+    note: str | None = None
+
+
+class LookedAt(Stated):
+    """What someone looked at, that only an eye can tell."""
+
+    item: str
+    by: str | None = None
+    on: str | None = None
+    found: str | None = None

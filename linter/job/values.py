@@ -1,0 +1,103 @@
+"""Types of the values of a job: quantities of one dimension, yes/no, openings.
+
+Each takes the text of a job file or a value already read. Text that cannot be read raises
+`NotAQuantity`; `linter.jobfile` has refused such text before a model is made.
+"""
+
+from typing import Annotated, NamedTuple
+
+from pydantic import BeforeValidator, InstanceOf
+
+from linter.units import (
+    AREA,
+    CURRENT,
+    LENGTH,
+    POWER,
+    RESISTANCE,
+    TEMPERATURE,
+    VOLTAGE,
+    VOLUME,
+    Dimension,
+    NotAQuantity,
+    Quantity,
+    read_quantity,
+)
+
+MAY_BE_NOUGHT = frozenset({LENGTH, VOLUME, POWER, RESISTANCE})
+
+
+class Opening(NamedTuple):
+    """The opening of a box: its two dimensions, and how they are written."""
+
+    smallest: Quantity
+    largest: Quantity
+    written: str
+
+    def __str__(self) -> str:
+        return self.written
+
+
+def read_measure(text: str, dimension: Dimension) -> Quantity:
+    """The quantity that `text` states, if a thing of a job can have it: not below nought.
+
+    Nor nought itself, for sizes, currents, voltages and absolute temperatures.
+    Raises `NotAQuantity`.
+
+    >>> str(read_measure("0 in", LENGTH))
+    '0 in'
+    """
+    quantity = read_quantity(text, dimension)
+    if quantity.value < 0 or (quantity.value == 0 and dimension not in MAY_BE_NOUGHT):
+        least = "at least 0" if dimension in MAY_BE_NOUGHT else "above 0"
+        raise NotAQuantity(
+            f'"{text}" is too small for what is measured here.',
+            f"a {dimension} {least}",
+            'count the signs and digits again, or write "unknown"',
+        )
+    return quantity
+
+
+def read_opening(text: str) -> Opening:
+    """The two dimensions of an opening such as `2-1/4 in x 4 in`, smallest first.
+
+    Raises `NotAQuantity`.
+
+    >>> str(read_opening("4 in x 2-1/4 in").smallest)
+    '2-1/4 in'
+    """
+    parts = text.replace("\u00d7", " x ").split(" x ")
+    if len(parts) != 2:  # noqa: PLR2004  an opening has two dimensions
+        raise NotAQuantity(
+            f'"{text}" does not give two dimensions.',
+            "the two dimensions of the opening, such as 2-1/4 in x 4 in",
+            'write both with an "x" between them, spaces around it',
+        )
+    one, other = sorted((read_measure(part, LENGTH) for part in parts), key=lambda each: each.value)
+    return Opening(one, other, text.strip())
+
+
+def _quantity(dimension: Dimension) -> BeforeValidator:
+    def read(value: object) -> object:
+        return read_measure(value, dimension) if isinstance(value, str) else value
+
+    return BeforeValidator(read)
+
+
+def _opening(value: object) -> object:
+    return read_opening(value) if isinstance(value, str) else value
+
+
+def _yes_no(value: object) -> object:
+    return value == "yes" if value in ("yes", "no") else value
+
+
+Length = Annotated[InstanceOf[Quantity], _quantity(LENGTH)]
+Area = Annotated[InstanceOf[Quantity], _quantity(AREA)]
+Volume = Annotated[InstanceOf[Quantity], _quantity(VOLUME)]
+Current = Annotated[InstanceOf[Quantity], _quantity(CURRENT)]
+Voltage = Annotated[InstanceOf[Quantity], _quantity(VOLTAGE)]
+Power = Annotated[InstanceOf[Quantity], _quantity(POWER)]
+Resistance = Annotated[InstanceOf[Quantity], _quantity(RESISTANCE)]
+Temperature = Annotated[InstanceOf[Quantity], _quantity(TEMPERATURE)]
+OpeningSize = Annotated[InstanceOf[Opening], BeforeValidator(_opening)]
+YesNo = Annotated[bool, BeforeValidator(_yes_no)]
