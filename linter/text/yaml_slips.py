@@ -10,7 +10,7 @@ from linter.text.refusals import Place, Refusal
 if TYPE_CHECKING:
     import yaml
 
-_AS_NEIGHBOURS = "indent it as its neighbours are; text that goes on after a quotation mark stands in marks wholly"
+_AS_NEIGHBOURS = "indent it as its neighbours are, or put the whole text into quotation marks"
 # Words of the parser; what stands there, what was expected, how to mend it. The first that fits
 # is taken.
 _SLIPS: tuple[tuple[str, str, str, str], ...] = (
