@@ -1,17 +1,17 @@
 """What a kind of thing and a fact are, and the thing itself as rules see it.
 
-A `Kind` is declared once, with its facts; a `Thing` is one box, one wire end, one circuit of a job, with
-the values of those facts as plain attributes, so that a compiled rule reads them at the speed of Python.
+A `Kind` is declared once, with its facts; a `Thing` is one box, one wire end, one circuit of a job,
+with the values of those facts as plain attributes, so that a compiled rule reads them at the speed
+of Python.
 """
-
-from __future__ import annotations
 
 from collections.abc import Mapping
 from enum import Enum
+from types import MappingProxyType
 from typing import NamedTuple
 
 from linter.text import Place
-from linter.units import Dimension, Unknown
+from linter.units import Dimension
 
 
 class Shape(Enum):
@@ -28,8 +28,8 @@ class Shape(Enum):
 class FactType(NamedTuple):
     """The type of a fact: a shape, and what goes with that shape.
 
-    `dimension` belongs to QUANTITY (a count is a quantity of no dimension), `words` to WORD (all that the
-    fact can be), `kind` to THING and THINGS (the kind they are of).
+    `dimension` belongs to QUANTITY (a count is a quantity of no dimension), `words` to WORD (all
+    that the fact can be), `kind` to THING and THINGS (the kind they are of).
     """
 
     shape: Shape
@@ -41,8 +41,9 @@ class FactType(NamedTuple):
 class Fact(NamedTuple):
     """One fact of a kind of thing.
 
-    `ask` tells a person how to learn it when it is unknown; it is empty for what is always known, since it
-    follows from the shape of the job file. Example texts are written as the job file writes values.
+    `ask` tells a person how to learn it when it is unknown; it is empty for what is always known,
+    since it follows from the shape of the job file. An example is written as the job file writes
+    values.
     """
 
     name: str
@@ -88,20 +89,26 @@ class FactRef(NamedTuple):
     fact: str
 
 
+_NOTHING_WRITTEN: Mapping[str, str] = MappingProxyType({})
+_NO_PLACES: Mapping[str, Place] = MappingProxyType({})
+
+
 class Thing:
     """One thing of a job with the values of its facts as attributes.
 
-    `ref` names it within its kind; `label` is what a person calls it; `place` is where the job file states
-    it; `written` has the texts of those facts that the job file writes out, as written; `usual` names the
-    facts that rest on the job's usual values. The remaining attributes are the facts of its kind, given as
-    one mapping: a quantity is a float in base units, an unknown is an `Unknown`, things are a tuple.
+    `ref` names it within its kind; `label` is what a person calls it; `place` is where the job file
+    states it. `written` has the texts of those facts that the job file writes out, `stated_at` the
+    places where it does so, and `usual` names the facts that rest on the job's usual values. The
+    remaining attributes are the facts of its kind, given as one mapping: a quantity is a float in
+    base units, an unknown is an `Unknown`, things are a tuple.
 
-    The mapping is taken over, not copied, so that things which name each other can be completed later.
+    The mapping is taken over, not copied, so that things which name each other can be completed
+    later.
     """
 
-    __slots__ = ("__dict__", "kind", "label", "place", "ref", "usual", "written")
+    __slots__ = ("__dict__", "kind", "label", "place", "ref", "stated_at", "usual", "written")
 
-    def __init__(
+    def __init__(  # noqa: PLR0913  four of them are optional and named
         self,
         kind: str,
         ref: str,
@@ -109,14 +116,16 @@ class Thing:
         values: dict[str, object],
         *,
         label: str = "",
-        written: Mapping[str, str] | None = None,
+        written: Mapping[str, str] = _NOTHING_WRITTEN,
+        stated_at: Mapping[str, Place] = _NO_PLACES,
         usual: frozenset[str] = frozenset(),
     ) -> None:
         self.kind = kind
         self.ref = ref
         self.place = place
         self.label = label or ref
-        self.written: Mapping[str, str] = written or {}
+        self.written = written
+        self.stated_at = stated_at
         self.usual = usual
         self.__dict__ = values
 
@@ -124,9 +133,18 @@ class Thing:
         return f"<{self.kind} {self.ref}>"
 
 
+# What a thing has besides its facts; no fact can have such a name.
+NOT_FACTS = frozenset(Thing.__slots__)
+
+
 def value_of(thing: Thing, fact: str) -> object:
     """The value of a fact, known or `Unknown`; `AttributeError` if the kind has no such fact."""
     return thing.__dict__[fact] if fact in thing.__dict__ else _missing(thing, fact)
+
+
+def place_of(thing: Thing, fact: str) -> Place:
+    """Where the job file states a fact; the place of the thing where it leaves it out."""
+    return thing.stated_at.get(fact, thing.place)
 
 
 def _missing(thing: Thing, fact: str) -> object:

@@ -1,7 +1,5 @@
 """All kinds of thing, by name: the single declaration of what rules may speak of."""
 
-from __future__ import annotations
-
 from linter.vocabulary.kinds.boxes import BOX_KINDS
 from linter.vocabulary.kinds.cables import CABLE_KINDS
 from linter.vocabulary.kinds.circuits import CIRCUIT_KINDS
