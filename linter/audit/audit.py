@@ -1,0 +1,73 @@
+"""A job and a pack to an audit: wiring, trace, facts, verdicts, findings and open questions."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from linter.audit.findings import WEIGHTS, Audit, Finding
+from linter.audit.judging import AtWork, Judged, in_force, judge_all
+from linter.audit.questions import open_questions
+from linter.audit.stops import Walk
+from linter.audit.tell import Teller
+from linter.audit.trials import Trials
+from linter.audit.writing import writer
+from linter.facts import facts_of
+from linter.trace import trace
+from linter.wiring import derive
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
+
+    from linter.facts import Facts
+    from linter.job.jobs import Job
+    from linter.packs.model import Pack
+
+NOT_STATED = "stage not stated"
+
+
+def audit(job: Job, pack: Pack) -> Audit:
+    """What the pack's rules in force at the job's stage say of the job.
+
+    Raises `Refused` where the make-up of a box cannot be derived. Anything else that is thrown is a
+    mistake of ours; its notes name the rule and the thing at hand.
+    """
+    wiring = derive(job)
+    facts = facts_of(job, wiring, trace(job, wiring))
+    judged = judge_all(facts.things, in_force(pack.rules, job.stage), pack.library)
+    return told(job, pack, facts, judged)
+
+
+def told(job: Job, pack: Pack, facts: Facts, judged: Judged) -> Audit:
+    """The audit that the verdicts come to, with everything said that a person needs."""
+    walk, write = Walk(facts.things), writer(pack)
+    findings = _findings(judged, Teller(pack, facts, walk, write))
+    trials = Trials(facts.things, pack.library, write)
+    return Audit(
+        job=job.name,
+        stage=job.stage or NOT_STATED,
+        pack=pack.id,
+        title=pack.title,
+        layers=tuple(job.layers),
+        findings=findings,
+        open=open_questions(judged.untold, facts, walk, trials) if judged.untold else (),
+        checks=judged.checks,
+        counts=_by_weight(each.weight for each in findings),
+        cannot_tell=_by_weight(each.rule.weight for each in judged.untold),
+    )
+
+
+def _findings(judged: Judged, teller: Teller) -> tuple[Finding, ...]:
+    findings = []
+    with AtWork() as at_work:
+        for rule, thing in judged.broken:
+            at_work.rule, at_work.thing = rule.name, thing
+            findings.append(teller.finding(rule, thing))
+    findings.sort(key=lambda each: (each.stop.order, WEIGHTS.index(each.weight), each.rule))
+    return tuple(findings)
+
+
+def _by_weight(weights: Iterable[str]) -> Mapping[str, int]:
+    counts = dict.fromkeys(WEIGHTS, 0)
+    for weight in weights:
+        counts[weight] += 1
+    return counts

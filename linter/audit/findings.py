@@ -1,0 +1,149 @@
+"""What an audit says: findings, open questions, and where in the dwelling each of them belongs."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, NamedTuple
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from linter.language.work import WorkLine
+    from linter.text import Place
+
+WEIGHTS = ("danger", "violation", "advice")
+"""The weights of rules, the heaviest first."""
+
+
+class Reference(NamedTuple):
+    """The clause that a rule rests on, and how we know of it.
+
+    `known` is read, memory or common-practice; `source` is the published text in which it was read,
+    in words; `doubt` is what is uncertain about it; `layer` is the pack that states the rule.
+    """
+
+    clause: str
+    document: str
+    edition: str
+    known: str
+    source: str
+    doubt: str
+    layer: str
+
+
+class Stop(NamedTuple):
+    """Where one stops on the walk through the rooms: a box, a panel, a cable, or the thing itself.
+
+    `order` places it on the walk; two findings of one stop stand under one heading.
+    """
+
+    room: str
+    box: str
+    circuit: str
+    heading: str
+    place: Place
+    order: tuple[int, int, int]
+
+
+class Relied(NamedTuple):
+    """A fact that a finding was worked out from, with its value as the job writes it."""
+
+    kind: str
+    ref: str
+    fact: str
+    value: str
+    usual: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One thing that a person should look at, with everything needed to judge it.
+
+    Raises `ValueError` where clause, provenance or working are missing: such a finding is not made.
+    """
+
+    rule: str
+    weight: str
+    reference: Reference
+    kind: str
+    ref: str
+    label: str
+    stop: Stop
+    place: Place
+    sentence: str
+    working: tuple[WorkLine, ...]
+    do: str
+    caution: str
+    relies_on: tuple[Relied, ...]
+    fingerprint: str
+
+    def __post_init__(self) -> None:
+        if not (self.reference.clause and self.reference.known and self.working):
+            raise ValueError(f"{self.rule}: a finding needs clause, provenance and working")
+
+    @property
+    def usual(self) -> tuple[str, ...]:
+        """The usual values of the job that it rests on, each once, in words."""
+        names = (each.fact.removeprefix("is_") for each in self.relies_on if each.usual)
+        return tuple(dict.fromkeys(name.replace("_", " ") for name in names))
+
+
+class Asked(NamedTuple):
+    """A thing to measure or look at."""
+
+    ref: str
+    label: str
+    stop: Stop
+    place: Place
+
+
+class Answer(NamedTuple):
+    """What the answers would settle for one rule, at the things named.
+
+    `when` pairs each answer with its outcome (met, broken, does not apply); it is empty where the
+    answer alone does not settle the check.
+    """
+
+    rule: str
+    weight: str
+    checks: int
+    things: tuple[str, ...]
+    when: tuple[tuple[str, str], ...]
+
+
+class OpenQuestion(NamedTuple):
+    """A measurement that settles checks: `settles` hang on it alone, `helps` on more besides."""
+
+    kind: str
+    fact: str
+    label: str
+    ask: str
+    settles: int
+    helps: int
+    weight: str
+    things: tuple[Asked, ...]
+    answers: tuple[Answer, ...]
+
+
+class Audit(NamedTuple):
+    """What an audit of one job says; `counts` and `cannot_tell` are numbers by weight."""
+
+    job: str
+    stage: str
+    pack: str
+    title: str
+    layers: tuple[str, ...]
+    findings: tuple[Finding, ...]
+    open: tuple[OpenQuestion, ...]
+    checks: int
+    counts: Mapping[str, int]
+    cannot_tell: Mapping[str, int]
+
+
+def at_least(weight: str) -> tuple[str, ...]:
+    """The weights that count when `weight` is the least that does.
+
+    >>> at_least("violation")
+    ('danger', 'violation')
+    """
+    return WEIGHTS[: WEIGHTS.index(weight) + 1]

@@ -1,0 +1,69 @@
+"""The facts a finding was worked out from, and its fingerprint."""
+
+from __future__ import annotations
+
+import hashlib
+from typing import TYPE_CHECKING
+
+from linter.audit.findings import Relied
+from linter.units import is_known
+from linter.vocabulary.kinds import KINDS
+from linter.vocabulary.model import FactRef, FactType, Shape, Thing, value_of
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from linter.facts import Facts
+    from linter.language.work import Writer
+
+_FIGURES = ".9g"
+_DIGITS = 16
+
+
+def relied_on(used: Iterable[FactRef], facts: Facts, write: Writer) -> tuple[Relied, ...]:
+    """The facts with their values, as the job writes them where it does, in order of kind and name.
+
+    Facts that only lead from one thing to another are left out: what they lead to is there.
+    """
+    found = []
+    for ref in sorted(used):
+        type_ = _type_of(ref)
+        if type_.shape not in (Shape.THING, Shape.THINGS):
+            thing = facts.thing(ref.kind, ref.ref)
+            value = value_of(thing, ref.fact)
+            text = write(value, type_, thing.written.get(ref.fact))
+            found.append(Relied(*ref, value=text, usual=ref.fact in thing.usual))
+    return tuple(found)
+
+
+def fingerprint(rule: str, subject: Thing, used: Iterable[FactRef], facts: Facts) -> str:
+    """Sixteen hexadecimal digits of rule, subject, and the facts relied on with their values.
+
+    Places do not count, nor how a quantity is written: edits elsewhere leave it as it is.
+    """
+    lines = [rule, f"{subject.kind} {subject.ref}"]
+    for ref in sorted(used):
+        value = value_of(facts.thing(ref.kind, ref.ref), ref.fact)
+        lines.append(f"{ref.kind} {ref.ref} {ref.fact} {_canonical(value)}")
+    return hashlib.sha256("\n".join(lines).encode()).hexdigest()[:_DIGITS]
+
+
+def _canonical(value: object) -> str:
+    if not is_known(value):
+        return "unknown"
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, float | int):
+        return format(value, _FIGURES)
+    if isinstance(value, Thing):
+        return value.ref
+    if isinstance(value, tuple):
+        return " ".join(sorted(map(_canonical, value)))
+    return str(value)
+
+
+def _type_of(ref: FactRef) -> FactType:
+    fact = KINDS[ref.kind].fact(ref.fact)
+    if fact is None:
+        raise KeyError(f"{ref.kind} has no fact {ref.fact}")
+    return fact.type

@@ -1,0 +1,84 @@
+"""Findings from verdicts: sentence, working, clause, facts relied on, fingerprint."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from linter.audit.findings import Finding, Reference
+from linter.audit.relied import fingerprint, relied_on
+from linter.language.evaluate import facts_used
+from linter.language.work import WorkLine, working
+
+if TYPE_CHECKING:
+    from linter.audit.stops import Walk
+    from linter.audit.writing import Writer
+    from linter.facts import Facts
+    from linter.language.checked import Checked
+    from linter.packs.model import Clause, Pack, Rule, Sentence, Source
+    from linter.vocabulary.model import FactRef, Thing
+
+
+class Teller:
+    """Says what there is to say of a rule that a thing breaks, in the words and units of a pack."""
+
+    def __init__(self, pack: Pack, facts: Facts, walk: Walk, write: Writer) -> None:
+        self._pack, self._facts, self._walk, self._write = pack, facts, walk, write
+
+    def finding(self, rule: Rule, thing: Thing) -> Finding:
+        """The finding that the thing breaks the rule."""
+        used = self._used(rule, thing)
+        return Finding(
+            rule=rule.name,
+            weight=rule.weight,
+            reference=reference(rule),
+            kind=thing.kind,
+            ref=thing.ref,
+            label=thing.label,
+            stop=self._walk.stop_of(thing),
+            place=thing.place,
+            sentence=self._sentence(rule.say, thing),
+            working=self._work(rule, thing),
+            do=self._sentence(rule.do, thing),
+            caution=self._sentence(rule.caution, thing),
+            relies_on=relied_on(used, self._facts, self._write),
+            fingerprint=fingerprint(rule.name, thing, used, self._facts),
+        )
+
+    def _used(self, rule: Rule, thing: Thing) -> frozenset[FactRef]:
+        used = facts_used(rule.need, thing, self._pack.library)
+        if rule.where is not None:
+            used |= facts_used(rule.where, thing, self._pack.library)
+        return used
+
+    def _work(self, rule: Rule, thing: Thing) -> tuple[WorkLine, ...]:
+        return working(rule.need, thing, self._pack.library, self._write)
+
+    def _sentence(self, parts: Sentence, thing: Thing) -> str:
+        """The parts put together, each hole filled with its value as the job writes it."""
+        return "".join(part if isinstance(part, str) else self._hole(part, thing) for part in parts)
+
+    def _hole(self, hole: Checked, thing: Thing) -> str:
+        return working(hole, thing, self._pack.library, self._write)[-1].result
+
+
+def reference(rule: Rule) -> Reference:
+    """The clause of the rule as it is in force, and how it is known."""
+    clause: Clause = rule.clause
+    amendments = rule.history.amendments
+    origin = amendments[-1].origin if amendments else rule.history.origin
+    return Reference(
+        clause=clause.id,
+        document=clause.document,
+        edition=clause.edition,
+        known=clause.known,
+        source=_in_words(clause.source),
+        doubt=clause.doubt,
+        layer=origin.layer,
+    )
+
+
+def _in_words(source: Source | None) -> str:
+    if source is None:
+        return ""
+    more = ", ".join(part for part in (source.kind, source.year) if part)
+    return f'"{source.title}" ({more})' if more else f'"{source.title}"'

@@ -1,0 +1,107 @@
+"""Tries answers to what is not known yet, to tell beforehand what each would settle."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from linter.audit.answers import When, along_scale, along_steps, among_words
+from linter.audit.findings import WEIGHTS, Answer
+from linter.language.checked import limits_used
+from linter.language.judge import judge
+from linter.language.verdict import Verdict
+from linter.units import NUMBER, Unknown, awg_area
+from linter.vocabulary.kinds import KINDS
+from linter.vocabulary.model import Fact, FactRef, Shape, Thing
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
+
+    from linter.audit.judging import Untold
+    from linter.language.library import Library
+    from linter.language.work import Writer
+
+_OUTCOME = {Verdict.MET: "met", Verdict.BROKEN: "broken", Verdict.DOES_NOT_APPLY: "does not apply"}
+_COUNTS = tuple(float(each) for each in range(13))
+_WIRE_SIZES = tuple(awg_area(number) for number in (18, 16, 14, 12, 10, 8, 6, 4, 3, 2, 1))
+
+
+class Trials:
+    """Answers put in the place of what is unknown, one at a time, and taken out again."""
+
+    def __init__(
+        self, things: Mapping[str, tuple[Thing, ...]], library: Library, write: Writer
+    ) -> None:
+        self._library, self._write = library, write
+        self._unknown: dict[FactRef, list[tuple[Thing, str]]] = {}
+        for kind in things.values():
+            for thing in kind:
+                self._note(thing)
+
+    def answers(self, checks: Iterable[Untold]) -> tuple[Answer, ...]:
+        """What answers settle, for each rule; things for which they settle alike stand together."""
+        alike: dict[tuple[str, When], list[Untold]] = {}
+        for check in checks:
+            alike.setdefault((check.rule.name, self._when(check)), []).append(check)
+        answers = [
+            Answer(rule, group[0].rule.weight, len(group), _refs(group), when)
+            for (rule, when), group in alike.items()
+        ]
+        return tuple(sorted(answers, key=lambda each: (WEIGHTS.index(each.weight), -each.checks)))
+
+    def _note(self, thing: Thing) -> None:
+        """Remembers where one unknown fact shows: at its own thing, and where it was copied to."""
+        for name, value in thing.__dict__.items():
+            if type(value) is Unknown and len(value.because) == 1:
+                (ref,) = value.because
+                if isinstance(ref, FactRef) and ref.fact == name:
+                    self._unknown.setdefault(ref, []).append((thing, name))
+
+    def _when(self, check: Untold) -> When:
+        ref = next(iter(check.because))
+        if len(check.because) > 1 or not isinstance(ref, FactRef) or ref not in self._unknown:
+            return ()
+        fact = KINDS[ref.kind].fact(ref.fact)
+        return self._tried(check, ref, fact) if fact else ()
+
+    def _tried(self, check: Untold, ref: FactRef, fact: Fact) -> When:
+        def trial(answer: object) -> str:
+            return self._outcome(check, ref, answer)
+
+        def write(value: float) -> str:
+            return self._write(value, fact.type, None)
+
+        kind = fact.type
+        if kind.shape is Shape.YES_NO:
+            return among_words(("yes", "no"), (True, False), trial)
+        if kind.shape is Shape.WORD:
+            return among_words(kind.words, kind.words, trial)
+        if kind.shape is not Shape.QUANTITY or kind.dimension is None:
+            return ()
+        if kind.dimension == NUMBER:
+            return along_steps(_COUNTS, write, trial)
+        if fact.example.endswith("AWG"):
+            return along_steps(_WIRE_SIZES, write, trial)
+        return along_scale(kind.dimension, self._hints(check), write, trial)
+
+    def _outcome(self, check: Untold, ref: FactRef, answer: object) -> str:
+        places = self._unknown[ref]
+        kept = [thing.__dict__[name] for thing, name in places]
+        try:
+            for thing, name in places:
+                thing.__dict__[name] = answer
+            outcome = judge(check.rule.where, check.rule.need, check.thing, self._library)
+        finally:
+            for (thing, name), value in zip(places, kept, strict=True):
+                thing.__dict__[name] = value
+        return _OUTCOME[outcome] if isinstance(outcome, Verdict) else ""
+
+    def _hints(self, check: Untold) -> list[float]:
+        used = limits_used(check.rule.need)
+        if check.rule.where is not None:
+            used |= limits_used(check.rule.where)
+        values = (self._library.limits[name] for name in used)
+        return [value for value in values if isinstance(value, float)]
+
+
+def _refs(group: list[Untold]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(check.thing.ref for check in group))

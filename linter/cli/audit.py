@@ -1,0 +1,87 @@
+"""`precover audit FILE...`: what a person should look at, file by file."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from linter.audit.findings import WEIGHTS, at_least
+from linter.cli.faults import Fault, attempted
+from linter.cli.files import JobFile, job_files
+from linter.cli.output import say, show, show_lines
+from linter.cli.shelf import Shelf
+from linter.cli.status import Status, worst
+from linter.cli.words import Option, tell_apart
+from linter.cli.wrong_use import WrongUse, one_of
+from linter.reports.outcomes import Audited, OurFault, Outcome, TurnedAway
+from linter.text import Refused
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from linter.audit.findings import Audit
+
+FORMS = ("text", "json")
+_COMMAND = "precover audit"
+_OPTIONS = (
+    Option("--form", "text or json", "text"),
+    Option("--hold-on", "danger, violation or advice", "violation"),
+    Option("--packs", "a folder that holds rule packs"),
+)
+
+
+def run_audit(words: Sequence[str]) -> Status:
+    """Audits every file named, reports on all of them together, and gives the worst status."""
+    names, options = tell_apart(_COMMAND, _OPTIONS, words)
+    form = one_of(options["--form"], FORMS, "form")
+    hold_on = one_of(options["--hold-on"], WEIGHTS, "weight")
+    if not names:
+        raise WrongUse("A file to audit is missing.", "a job file, a folder of job files, or -")
+    shelf = Shelf(options["--packs"])
+    outcomes = [_outcome(file, shelf) for file in job_files(names)]
+    _report(outcomes, form)
+    return worst(_status(each, hold_on) for each in outcomes)
+
+
+def _outcome(file: JobFile, shelf: Shelf) -> Outcome:
+    try:
+        found = attempted(f"auditing {file.name}", lambda: _audited(file, shelf))
+    except Refused as refused:
+        say(str(refused))
+        return TurnedAway(file.name, refused.refusals)
+    return (
+        OurFault(file.name, found.doing) if isinstance(found, Fault) else Audited(file.name, found)
+    )
+
+
+def _audited(file: JobFile, shelf: Shelf) -> Audit:
+    from linter.audit.audit import audit  # noqa: PLC0415
+    from linter.jobfile import read_job  # noqa: PLC0415
+
+    if file.refused is not None:
+        raise file.refused
+    job = read_job(file.text, file.name)
+    return audit(job, shelf.pack_of(job))
+
+
+def _report(outcomes: Sequence[Outcome], form: str) -> None:
+    if form == "json":
+        from linter.reports.as_json import as_json  # noqa: PLC0415  one form is asked for, not both
+
+        show(as_json(outcomes))
+        return
+    from linter.reports.terminal import report  # noqa: PLC0415
+
+    show_lines(report(outcomes))
+
+
+def _status(outcome: Outcome, hold_on: str) -> Status:
+    if isinstance(outcome, TurnedAway):
+        return Status.REFUSED
+    if isinstance(outcome, OurFault):
+        return Status.OUR_FAULT
+    counted = at_least(hold_on)
+    if any(outcome.audit.counts[weight] for weight in counted):
+        return Status.FINDINGS
+    if any(outcome.audit.cannot_tell[weight] for weight in counted):
+        return Status.CANNOT_TELL
+    return Status.NOTHING_OUTSTANDING

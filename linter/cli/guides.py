@@ -1,0 +1,59 @@
+"""What each command says of itself when asked with --help."""
+
+_STATUSES = """\
+Status: 0 nothing outstanding; 1 findings at or above the weight that counts; 3 no such finding, but
+something of that weight cannot be told yet; 64 the command line is not understood; 65 input was
+refused; 70 our own fault. Over several files the worst counts: 70, then 65, 1, 3, 0.
+"""
+
+MAIN_GUIDE = """\
+precover audits the rough-in wiring of a small dwelling before the walls are closed.
+
+    precover audit FILE...       what a person should look at, and what to measure next
+    precover makeup JOB BOX      how one box is made up: joints, pigtails, terminals
+    precover packs list          the rule packs there are
+    precover packs show RULE     one rule, with its clause and where each value comes from
+    precover packs prove PACK    whether every rule of a pack does what its proofs say
+    precover --version
+
+"precover COMMAND --help" tells more of one command. It approves nothing: findings are for a person
+to confirm with the adopted code, the authority having jurisdiction and a licensed electrician.
+"""
+
+GUIDES = {
+    "audit": f"""\
+precover audit FILE... [--form text|json] [--hold-on danger|violation|advice] [--packs FOLDER]
+
+Audits job files by the rule pack each of them names. FILE is a job file, a folder (every job file
+in it), or - for standard input.
+
+    --form text|json    for people (text, unless said) or for programs, under findings.schema.json
+    --hold-on WEIGHT    the least weight that counts for the status: danger, violation (unless
+                        said) or advice
+    --packs FOLDER      a folder with rule packs of your own, beside those that come with precover
+
+{_STATUSES}""",
+    "makeup": """\
+precover makeup JOB BOX
+
+Shows how a box of a job file is made up: the cables that enter, the joints with the number and
+sizes of their conductors, the pigtails to cut, what goes to which terminal, what stays capped.
+""",
+    "packs list": """\
+precover packs list [--packs FOLDER]
+
+Lists the rule packs: what each is called, what it builds on, how many rules it holds.
+""",
+    "packs show": """\
+precover packs show RULE [--pack PACK] [--packs FOLDER]
+
+Shows one rule as it is in force: what it needs, its clause and provenance, the limits and measures
+it uses, and which pack or layer states each. Without --pack, by every pack that has the rule.
+""",
+    "packs prove": """\
+precover packs prove PACK [--packs FOLDER]
+
+Runs the proofs of every rule and measure of a pack, and says which do not come out as stated.
+Status: 0 every proof came out; 1 some did not; 64, 65, 70 as for precover audit.
+""",
+}

@@ -1,0 +1,136 @@
+"""The rule packs at hand: those that come with precover, and those in a folder of one's own."""
+
+from __future__ import annotations
+
+import os
+import re
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from linter.cli.files import read_text
+from linter.cli.wrong_use import WrongUse
+from linter.resources import rulesets_dir
+from linter.text import Place, Refusal, Refused, nearest
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from linter.job.jobs import Job
+    from linter.packs.model import Pack
+    from linter.packs.texts import PackText
+
+_MANIFEST = "pack.yaml"
+_EXTENDS = re.compile(r"""^["']?extends["']?\s*:\s*["']?([^"'\s#]+)""", re.MULTILINE)
+
+
+class Shelf:
+    """The packs that can be asked for by name, each put together once."""
+
+    def __init__(self, own: str = "") -> None:
+        self._folders: dict[str, tuple[Path, str]] = {}
+        self._put(rulesets_dir(), "rulesets")
+        if own:
+            if not Path(own).is_dir():
+                raise WrongUse(
+                    f'"{own}" is not a folder.', "a folder that holds one folder for each pack"
+                )
+            self._put(Path(own), own)
+        self._packs: dict[tuple[str, ...], Pack] = {}
+
+    @property
+    def names(self) -> list[str]:
+        """The names of all packs, in order."""
+        return sorted(self._folders)
+
+    def pack_of(self, job: Job) -> Pack:
+        """The pack that a job names, with its layers; raises `Refused` at the job's line."""
+        if job.pack is None:
+            raise Refused([self._unnamed(job)])
+        unknown = [(name, place) for name, place in _asked(job) if name not in self._folders]
+        if unknown:
+            raise Refused(self._unknown(name, place) for name, place in unknown)
+        return self.pack(job.pack, job.layers)
+
+    def pack_named(self, name: str) -> Pack:
+        """The pack of that name; raises `WrongUse` where there is none."""
+        if name not in self._folders:
+            expected = f"one of: {', '.join(self.names)}"
+            raise WrongUse(f'There is no pack "{name}".', expected, nearest(name, self.names))
+        return self.pack(name, ())
+
+    def pack(self, name: str, layers: Sequence[str]) -> Pack:
+        """The pack with its layers, from the cache where it is there."""
+        asked = (name, *layers)
+        if asked not in self._packs:
+            self._packs[asked] = self._assembled(name, layers)
+        return self._packs[asked]
+
+    def _assembled(self, name: str, layers: Sequence[str]) -> Pack:
+        from linter.packs.cache import assembled  # noqa: PLC0415
+
+        return assembled(self._texts((name, *layers)), name, tuple(layers), cache_folder())
+
+    def _texts(self, names: Sequence[str]) -> list[PackText]:
+        """The texts of the packs named and of all that they build on."""
+        texts: dict[str, PackText] = {}
+        waiting = list(names)
+        while waiting:
+            name = waiting.pop()
+            if name in self._folders and name not in texts:
+                texts[name] = self._text(name)
+                waiting += _builds_on(texts[name])
+        return [texts[name] for name in sorted(texts)]
+
+    def _text(self, name: str) -> PackText:
+        from linter.packs.texts import PackText  # noqa: PLC0415
+
+        folder, shown = self._folders[name]
+        paths = sorted(folder.glob("*.yaml"))
+        return PackText(name, {f"{shown}/{each.name}": read_text(str(each)) for each in paths})
+
+    def _put(self, folder: Path, shown: str) -> None:
+        for each in sorted(folder.iterdir()):
+            if (each / _MANIFEST).is_file():
+                self._folders[each.name] = (each, f"{shown}/{each.name}")
+
+    def _unnamed(self, job: Job) -> Refusal:
+        return Refusal(
+            job.place_of("pack"), "this job names no rule pack", f"one of: {', '.join(self.names)}",
+            "name the pack under job, as pack",
+        )  # fmt: skip
+
+    def _unknown(self, name: str, place: Place) -> Refusal:
+        return Refusal(
+            place, f'"{name}" is not a rule pack at hand', f"one of: {', '.join(self.names)}",
+            "write the name of a pack, or name the folder that holds yours with --packs",
+            nearest(name, self.names),
+        )  # fmt: skip
+
+
+def cache_folder() -> Path | None:
+    """The folder for what can be worked out again, as the platform has it, if it has one."""
+    home = os.environ.get("HOME") or os.environ.get("USERPROFILE")
+    if os.environ.get("XDG_CACHE_HOME"):
+        above = Path(os.environ["XDG_CACHE_HOME"])
+    elif sys.platform == "win32" and os.environ.get("LOCALAPPDATA"):
+        above = Path(os.environ["LOCALAPPDATA"])
+    elif home:
+        above = Path(home) / ("Library/Caches" if sys.platform == "darwin" else ".cache")
+    else:
+        return None
+    # A relative path would be another folder from each place one works in.
+    return above / "precover" if above.is_absolute() else None
+
+
+def _asked(job: Job) -> list[tuple[str, Place]]:
+    named = [(job.pack or "", job.place_of("pack"))]
+    for number, layer in enumerate(job.layers):
+        place = job.field_places.get(f"layers.{number}", job.place_of("layers"))
+        named.append((layer, place))
+    return named
+
+
+def _builds_on(text: PackText) -> list[str]:
+    manifests = [words for path, words in text.files.items() if path.endswith(f"/{_MANIFEST}")]
+    return [found for manifest in manifests for found in _EXTENDS.findall(manifest)]

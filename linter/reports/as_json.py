@@ -1,0 +1,155 @@
+"""The outcomes of an audit as JSON under schemas/findings.schema.json, the same bytes each time."""
+
+from __future__ import annotations
+
+import json
+from typing import TYPE_CHECKING, assert_never
+
+from linter.reports.outcomes import Audited, OurFault, Outcome, TurnedAway, cannot_tell, counts
+from linter.reports.sayings import CAUTION, CLOSING, provenance
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from linter.audit.findings import Answer, Asked, Audit, Finding, OpenQuestion
+    from linter.text import Place, Refusal
+
+FORMAT = 1
+
+Data = dict[str, object]
+
+
+def as_json(outcomes: Sequence[Outcome]) -> str:
+    """All outcomes as one document; beyond ASCII everything is escaped, so that no text acts."""
+    document = {
+        "precover_findings": FORMAT,
+        "caution": CAUTION,
+        "closing": CLOSING,
+        "files": [_outcome(each) for each in outcomes],
+        "counts": counts(outcomes),
+        "cannot_tell": cannot_tell(outcomes),
+    }
+    return json.dumps(document, indent=2) + "\n"
+
+
+def _outcome(outcome: Outcome) -> Data:
+    match outcome:
+        case Audited(file, audit):
+            return {"file": file, "outcome": "audited", **_audit(audit)}
+        case TurnedAway(file, refusals):
+            return {
+                "file": file,
+                "outcome": "refused",
+                "refusals": [_refusal(each) for each in refusals],
+            }
+        case OurFault(file, doing):
+            return {"file": file, "outcome": "our fault", "doing": list(doing)}
+        case _:
+            assert_never(outcome)
+
+
+def _audit(audit: Audit) -> Data:
+    return {
+        "job": audit.job,
+        "stage": audit.stage,
+        "pack": {"id": audit.pack, "title": audit.title, "layers": list(audit.layers)},
+        "checks": audit.checks,
+        "counts": dict(audit.counts),
+        "cannot_tell": dict(audit.cannot_tell),
+        "findings": [_finding(each) for each in audit.findings],
+        "open": [_question(each) for each in audit.open],
+    }
+
+
+def _finding(finding: Finding) -> Data:
+    reference = finding.reference
+    return {
+        "rule": finding.rule,
+        "weight": finding.weight,
+        "subject": {
+            "kind": finding.kind,
+            "ref": finding.ref,
+            "label": finding.label,
+            "room": finding.stop.room,
+            "box": finding.stop.box,
+            "circuit": finding.stop.circuit,
+        },
+        "place": _place(finding.place),
+        "sentence": finding.sentence,
+        "working": [
+            {
+                "name": step.name,
+                "expression": step.text,
+                "values": step.values,
+                "result": step.result,
+            }
+            for step in finding.working
+        ],
+        "do": finding.do,
+        "caution": finding.caution,
+        "reference": {
+            "clause": reference.clause,
+            "document": reference.document,
+            "edition": reference.edition,
+            "known": reference.known,
+            "source": reference.source,
+            "provenance": provenance(reference),
+            "doubt": reference.doubt,
+            "layer": reference.layer,
+        },
+        "relies_on": [each._asdict() for each in finding.relies_on],
+        "usual": list(finding.usual),
+        "fingerprint": finding.fingerprint,
+    }
+
+
+def _question(question: OpenQuestion) -> Data:
+    return {
+        "kind": question.kind,
+        "fact": question.fact,
+        "label": question.label,
+        "ask": question.ask,
+        "settles": question.settles,
+        "helps": question.helps,
+        "weight": question.weight,
+        "things": [_asked(each) for each in question.things],
+        "answers": [_answer(each) for each in question.answers],
+    }
+
+
+def _asked(asked: Asked) -> Data:
+    return {
+        "ref": asked.ref,
+        "label": asked.label,
+        "room": asked.stop.room,
+        "box": asked.stop.box,
+        "place": _place(asked.place),
+    }
+
+
+def _answer(answer: Answer) -> Data:
+    return {
+        "rule": answer.rule,
+        "weight": answer.weight,
+        "checks": answer.checks,
+        "things": list(answer.things),
+        "when": [{"answer": given, "outcome": outcome} for given, outcome in answer.when],
+    }
+
+
+def _refusal(refusal: Refusal) -> Data:
+    said: Data = {
+        "place": _place(refusal.place),
+        "found": refusal.found,
+        "expected": refusal.expected,
+        "nearest": list(refusal.nearest),
+        "mend": refusal.mend,
+    }
+    if refusal.also is not None:
+        place, words = refusal.also
+        said["also"] = {"place": _place(place), "words": words}
+    return said
+
+
+def _place(place: Place) -> Data:
+    return {"file": place.file, "line": place.line, "column": place.column}

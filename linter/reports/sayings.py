@@ -1,0 +1,57 @@
+"""Sentences that every report says the same way: caution, closing line, provenance, counts."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from linter.audit.findings import WEIGHTS, Reference
+from linter.text import join_words
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+CAUTION = (
+    "An aid for a person to confirm, not an approval. Work de-energised: switch off, lock, and "
+    "test before touching. What is not in the job file was not looked at."
+)
+CLOSING = (
+    "What holds is decided by the adopted code, the authority having jurisdiction and a licensed "
+    "electrician; confirm each line with them before the walls are closed."
+)
+
+_KNOWN = {"read": "read", "memory": "from memory", "common-practice": "common practice"}
+_COUNTED = {
+    "danger": ("danger", "dangers"),
+    "violation": ("violation", "violations"),
+    "advice": ("piece of advice", "pieces of advice"),
+}
+
+
+def provenance(reference: Reference) -> str:
+    """How the clause is known, in words.
+
+    >>> provenance(Reference("4-2", "Example code", "first", "read", "handout 7", "", "county"))
+    'read in handout 7'
+    """
+    words = _KNOWN[reference.known]
+    if reference.known == "read":
+        return f"{words} in {reference.source}" if reference.source else words
+    return f"{words} ({reference.source})" if reference.source else words
+
+
+def counted(number: int, one: str, many: str) -> str:
+    """The number with its noun.
+
+    >>> counted(1, "box", "boxes"), counted(9, "box", "boxes")
+    ('1 box', '9 boxes')
+    """
+    return f"{number} {one if number == 1 else many}"
+
+
+def counted_by_weight(counts: Mapping[str, int]) -> str:
+    """The findings by weight, the heaviest first.
+
+    >>> counted_by_weight({"danger": 1, "violation": 2, "advice": 0})
+    '1 danger, 2 violations and 0 pieces of advice'
+    """
+    return join_words([counted(counts[weight], *_COUNTED[weight]) for weight in WEIGHTS])

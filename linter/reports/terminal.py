@@ -1,0 +1,73 @@
+"""The report of an audit for people at a terminal, or in a plain text file."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from linter.reports.layout import EMPTY, Line, Span, fold, line
+from linter.reports.outcomes import Audited, Outcome, audits, cannot_tell, counts
+from linter.reports.sayings import CAUTION, CLOSING, counted, counted_by_weight
+from linter.reports.unanswered import unanswered
+from linter.reports.walk import walk
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Sequence
+
+    from rich.text import Text
+
+    from linter.audit.findings import Audit
+
+# The signal words of ISO 3864 and ANSI Z535 and their colours: danger red, warning orange, caution
+# yellow, notice blue.
+_COLOURS = {
+    "danger": "bold #ffffff on #c8102e",
+    "violation": "bold #000000 on #ff8200",
+    "caution": "bold #000000 on #ffd100",
+    "advice": "bold #ffffff on #005eb8",
+    "advice-heading": "bold #ffffff on #005eb8",
+    "room": "bold underline",
+    "box": "bold",
+    "label": "bold",
+    "quiet": "dim",
+}
+
+
+def report(outcomes: Sequence[Outcome]) -> Iterator[Line]:
+    """The whole report: the caution, each audit, the counts, and who decides."""
+    yield Line((Span("CAUTION", "caution", whole=True), Span(f"  {CAUTION}")), hang=2)
+    for each in outcomes:
+        if isinstance(each, Audited):
+            yield from _audit(each.file, each.audit)
+    yield EMPTY
+    yield from _totals(outcomes)
+    yield EMPTY
+    yield line(CLOSING)
+
+
+def coloured(lines: Iterable[Line], width: int) -> Iterator[Text]:
+    """The lines as `rich` prints them, folded to the width of the terminal."""
+    from rich.text import Text  # noqa: PLC0415  only what prints to a terminal pays for it
+
+    for row in fold(lines, width):
+        yield Text.assemble(*((span.text, _COLOURS.get(span.style, "")) for span in row), end="\n")
+
+
+def _audit(file: str, audit: Audit) -> Iterator[Line]:
+    yield EMPTY
+    yield Line((Span(audit.job or file, "box"), Span(f", {audit.stage}", "quiet")))
+    layers = "".join(f", then {layer}" for layer in audit.layers)
+    yield line(f"{file}, by {audit.title} ({audit.pack}{layers})", "quiet", indent=2, hang=2)
+    yield from walk(audit.findings)
+    yield from unanswered(audit.open)
+
+
+def _totals(outcomes: Sequence[Outcome]) -> Iterator[Line]:
+    found = audits(outcomes)
+    checks = counted(sum(audit.checks for audit in found), "check", "checks")
+    untold = sum(cannot_tell(outcomes).values())
+    yield line(f"{counted_by_weight(counts(outcomes))}, from {checks}.", "box", hang=2)
+    if untold:
+        yield line(f"{counted(untold, 'check', 'checks')} cannot be told yet.", "box")
+    if len(outcomes) > len(found):
+        files = counted(len(outcomes) - len(found), "file was", "files were")
+        yield line(f"{files} not audited; the reasons stand apart from this report.", "box", hang=2)

@@ -1,0 +1,108 @@
+"""The findings of one job as lines, in the order in which one walks through its rooms."""
+
+from __future__ import annotations
+
+from itertools import groupby
+from typing import TYPE_CHECKING
+
+from linter.reports.layout import EMPTY, Line, Span, line
+from linter.reports.sayings import provenance
+from linter.text import join_words
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from linter.audit.findings import Finding, Stop
+    from linter.language.work import WorkLine
+
+_BADGES = {"danger": " DANGER ", "violation": " VIOLATION ", "advice": " ADVICE "}
+_SENTENCE, _WORK, _NOTE = 3, 8, 4
+_LABEL_WIDTH = 9
+_ONE_LINE = 68
+
+
+def walk(findings: Iterable[Finding]) -> Iterator[Line]:
+    """The findings, room by room and box by box; what one rule says at a box stands together."""
+    for room, in_room in groupby(findings, key=lambda each: each.stop.room):
+        yield EMPTY
+        yield line(room.upper() or "THE WHOLE DWELLING", "room")
+        for stop, at_stop in groupby(in_room, key=lambda each: each.stop.heading):
+            stopped = list(at_stop)
+            yield from _stop(stop, stopped[0].stop)
+            for number, (_, alike) in enumerate(groupby(stopped, key=_said_together)):
+                yield from [EMPTY] if number else []
+                yield from _findings(list(alike))
+
+
+def _stop(heading: str, stop: Stop) -> Iterator[Line]:
+    yield EMPTY
+    yield Line((Span(heading, "box"), Span(f", line {stop.place.line}", "quiet")), indent=2)
+
+
+def _said_together(finding: Finding) -> tuple[object, ...]:
+    return finding.rule, finding.weight, finding.do, finding.caution, finding.reference
+
+
+def _findings(alike: list[Finding]) -> Iterator[Line]:
+    first = alike[0]
+    for finding in alike:
+        badge = Span(_BADGES[finding.weight], finding.weight, whole=True)
+        yield Line((badge, Span(f" {finding.sentence}")), indent=_SENTENCE, hang=_WORK - _SENTENCE)
+        yield line(_where(finding), "quiet", indent=_WORK)
+        for step in finding.working:
+            yield from _step(step)
+    yield _note("Do:", first.do)
+    if first.caution:
+        yield _note("Caution:", first.caution, "caution")
+    yield _note("Rule:", _rule(first))
+    if first.reference.doubt:
+        yield _note("Doubt:", first.reference.doubt)
+    usual = tuple(dict.fromkeys(name for finding in alike for name in finding.usual))
+    if usual:
+        yield _note("Usual:", _rests_on(usual))
+
+
+def _where(finding: Finding) -> str:
+    circuit = f", circuit {finding.stop.circuit}" if finding.stop.circuit else ""
+    return f"at {finding.place}{circuit}"
+
+
+def _step(step: WorkLine) -> Iterator[Line]:
+    """A step of the arithmetic: on one line where it fits, else one line for each equals sign."""
+    head = f"{step.name} = " if step.name else ""
+    if step.result in ("yes", "no"):
+        parts = [
+            head + step.text,
+            *([f"that is, {step.values}"] if step.values != step.text else []),
+        ]
+        parts[-1] += f": {step.result}"
+        joined = "; ".join(parts)
+    else:
+        parts = list(dict.fromkeys(part for part in (step.text, step.values, step.result) if part))
+        parts = [head + parts[0], *(f"= {part}" for part in parts[1:])]
+        joined = " ".join(parts)
+    if len(joined) <= _ONE_LINE:
+        parts = [joined]
+    for number, part in enumerate(parts):
+        yield line(part, "work", indent=_WORK + (2 if number else 0), hang=4)
+
+
+def _note(label: str, text: str, style: str = "") -> Line:
+    return Line(
+        (Span(label.ljust(_LABEL_WIDTH), style or "label", whole=True), Span(text)),
+        indent=_NOTE,
+        hang=_LABEL_WIDTH,
+    )
+
+
+def _rule(finding: Finding) -> str:
+    reference = finding.reference
+    document = " ".join(part for part in (reference.document, reference.edition) if part)
+    of = f" of {document}" if document else ""
+    return f"{finding.rule}: {reference.clause}{of}, {provenance(reference)}."
+
+
+def _rests_on(usual: tuple[str, ...]) -> str:
+    if len(usual) == 1:
+        return f"rests on the usual value of {usual[0]}, not on a measurement."
+    return f"rests on the usual values of {join_words(usual)}, not on measurements."
