@@ -1,0 +1,87 @@
+"""Conductors that are one: nets by union-find, and the ways between nets through devices.
+
+A net holds conductors of cables, joints and pigtails. The terminals of a device stand apart from it,
+those that a tab ties as one, so that it shows what hangs on a device.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from linter.wiring.model import Link, LinkKind, Wiring
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
+
+_TIED = frozenset({LinkKind.TAB, LinkKind.ALWAYS})
+
+
+class Way(NamedTuple):
+    """A way out of a net: to which net, and through which link, if not straight."""
+
+    to: int
+    link: Link | None = None
+    forward: bool = True
+
+
+class Nets(NamedTuple):
+    """The nets of a wiring, numbered from 0; `of` gives the net of every id."""
+
+    of: Mapping[str, int]
+    ways: list[list[Way]]
+    terminal_nets: frozenset[int]
+
+
+class _Unions:
+    """Union-find with path halving over ids."""
+
+    def __init__(self, ids: Iterable[str]) -> None:
+        self._above = {each: each for each in ids}
+
+    def top(self, each: str) -> str:
+        above = self._above
+        while above[each] != each:
+            above[each] = above[above[each]]
+            each = above[each]
+        return each
+
+    def tie(self, one: str, other: str) -> None:
+        self._above[self.top(one)] = self.top(other)
+
+
+def nets_of(wiring: Wiring) -> Nets:
+    """The nets of a wiring and the ways between them."""
+    ids = [*wiring.wire_ends, *wiring.joints, *wiring.pigtails, *wiring.terminals]
+    unions = _Unions(ids)
+    for parts in wiring.parts.values():
+        for part in parts:
+            unions.tie(*part.ends)
+    for joint in wiring.joints.values():
+        for each in (*joint.wire_ends, *joint.pigtails):
+            unions.tie(each, joint.id)
+    links = wiring.links
+    for link in links:
+        if link.kind in _TIED:
+            unions.tie(*link.ends)
+    numbers: dict[str, int] = {}
+    of = {each: numbers.setdefault(unions.top(each), len(numbers)) for each in ids}
+    ways: list[list[Way]] = [[] for _ in numbers]
+    _add_landings(wiring, of, ways)
+    _add_links(links, of, ways)
+    return Nets(of, ways, frozenset(of[each] for each in wiring.terminals))
+
+
+def _add_landings(wiring: Wiring, of: Mapping[str, int], ways: list[list[Way]]) -> None:
+    for landing in wiring.landings.values():
+        terminal = of[landing.terminal]
+        for each in (*landing.wire_ends, *([landing.pigtail] if landing.pigtail else [])):
+            ways[terminal].append(Way(of[each]))
+            ways[of[each]].append(Way(terminal))
+
+
+def _add_links(links: Iterable[Link], of: Mapping[str, int], ways: list[list[Way]]) -> None:
+    for link in links:
+        if link.kind not in _TIED:
+            one, other = (of[each] for each in link.ends)
+            ways[one].append(Way(other, link))
+            ways[other].append(Way(one, link, forward=False))

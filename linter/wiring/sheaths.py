@@ -1,0 +1,66 @@
+"""The conductors of a cable: colour, size, whether insulated, whether meant as a bond."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from linter.units import Quantity, awg_area
+
+if TYPE_CHECKING:
+    from linter.job.cables import Cable
+
+BOND_COLOURS = frozenset({"bare", "green", "green-yellow"})
+_WHITES = frozenset({"white", "grey", "white-red", "white-black", "white-blue"})
+_BLUE, _BROWN = "blue", "brown"
+_LARGEST_ALIKE = awg_area(10)  # up to this size the bond is as large as the other conductors
+_TOLERANCE = 1 + 1e-9
+
+
+class Conductor(NamedTuple):
+    """One conductor of a cable: colour, whether it is insulated, size (None: not known)."""
+
+    colour: str
+    insulated: bool
+    size: Quantity | None
+
+
+class Colours(NamedTuple):
+    """The colours of a cable by what they are usually for, each in the order of the sheath."""
+
+    hots: tuple[str, ...]
+    neutrals: tuple[str, ...]
+    bonds: tuple[str, ...]
+
+
+def conductors_of(cable: Cable) -> tuple[Conductor, ...] | None:
+    """The conductors of a cable, in the order of its sheath; None where nothing tells them."""
+    if cable.colours is None:
+        return None
+    size = cable.sheath.size if cable.sheath is not None else None
+    bond = cable.bond or _usual_bond(size)
+    return tuple(
+        Conductor(each, each != "bare", bond if each in BOND_COLOURS else size)
+        for each in cable.colours
+    )
+
+
+def sort_colours(colours: tuple[str, ...]) -> Colours:
+    """The colours parted into those for hots, for neutrals and for bonds.
+
+    Blue is a neutral's colour beside brown, and a hot's elsewhere.
+
+    >>> sort_colours(("black", "red", "white", "bare")).hots
+    ('black', 'red')
+    >>> sort_colours(("brown", "blue", "green-yellow")).neutrals
+    ('blue',)
+    """
+    whites = _WHITES | {_BLUE} if _BROWN in colours and "white" not in colours else _WHITES
+    return Colours(
+        hots=tuple(each for each in colours if each not in whites | BOND_COLOURS),
+        neutrals=tuple(each for each in colours if each in whites),
+        bonds=tuple(each for each in colours if each in BOND_COLOURS),
+    )
+
+
+def _usual_bond(size: Quantity | None) -> Quantity | None:
+    return size if size is not None and size.value <= _LARGEST_ALIKE * _TOLERANCE else None
