@@ -6,7 +6,7 @@ from collections import deque
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
     from linter.wiring.model import Wiring
 
@@ -20,7 +20,7 @@ class Distances:
         self.of, self._before = _nearest(_steps(wiring), wiring.panel_landings)
 
     def path_to(self, name: str) -> tuple[str, ...]:
-        """The ids from the panel to this one, along a shortest way; empty where it is not reached."""
+        """The ids from the panel to this one, by a shortest way; none where it is not reached."""
         if name not in self.of:
             return ()
         path = [name]
@@ -31,23 +31,21 @@ class Distances:
 
 def _steps(wiring: Wiring) -> Steps:
     steps: Steps = {}
-
-    def tie(one: str, other: str, cables: int) -> None:
+    for one, other, cables in _ties(wiring):
         steps.setdefault(one, []).append((other, cables))
         steps.setdefault(other, []).append((one, cables))
-
-    for parts in wiring.parts.values():
-        for part in parts:
-            tie(*part.ends, 1)
-    for joint in wiring.joints.values():
-        for each in (*joint.wire_ends, *joint.pigtails):
-            tie(each, joint.id, 0)
-    for landing in wiring.landings.values():
-        for each in (*landing.wire_ends, *([landing.pigtail] if landing.pigtail else [])):
-            tie(each, landing.terminal, 0)
-    for link in wiring.links:
-        tie(*link.ends, 0)
     return steps
+
+
+def _ties(wiring: Wiring) -> Iterator[tuple[str, str, int]]:
+    """All that is joined with each other, and how many cables lie between."""
+    for parts in wiring.parts.values():
+        yield from ((*part.ends, 1) for part in parts)
+    for joint in wiring.joints.values():
+        yield from ((each, joint.id, 0) for each in (*joint.wire_ends, *joint.pigtails))
+    for landing in wiring.landings.values():
+        yield from ((each, landing.terminal, 0) for each in landing.all_on_it)
+    yield from ((*link.ends, 0) for link in wiring.links)
 
 
 def _nearest(steps: Steps, starts: Iterable[str]) -> tuple[dict[str, int], dict[str, str]]:

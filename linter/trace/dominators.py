@@ -38,7 +38,7 @@ class Dominators:
             yield vertex
 
     def dominates(self, one: int, other: int) -> bool:
-        """Whether every way to `other` goes through `one`; false where one of them is not reached."""
+        """Whether every way to `other` goes through `one`; false where either is not reached."""
         if not (self.reaches(one) and self.reaches(other)):
             return False
         return self._first[one] <= self._first[other] and self._last[other] <= self._last[one]
@@ -86,14 +86,13 @@ def _meeting(before: list[int], above: list[int], number: list[int]) -> int:
     """Where the ways over all known predecessors last meet."""
     known = [each for each in before if above[each] != _NONE]
     meeting = known[0]
-    for other in known[1:]:
-        one = meeting
-        while one != other:
-            while number[one] < number[other]:
-                one = above[one]
-            while number[other] < number[one]:
+    for each in known[1:]:
+        other = each
+        while meeting != other:
+            while number[meeting] < number[other]:
+                meeting = above[meeting]
+            while number[other] < number[meeting]:
                 other = above[other]
-        meeting = one
     return meeting
 
 

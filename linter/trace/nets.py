@@ -1,7 +1,7 @@
 """Conductors that are one: nets by union-find, and the ways between nets through devices.
 
-A net holds conductors of cables, joints and pigtails. The terminals of a device stand apart from it,
-those that a tab ties as one, so that it shows what hangs on a device.
+A net holds conductors of cables, joints and pigtails. The terminals of a device stand apart from
+it, those that a tab ties as one, so that it shows what hangs on a device.
 """
 
 from __future__ import annotations
@@ -74,7 +74,7 @@ def nets_of(wiring: Wiring) -> Nets:
 def _add_landings(wiring: Wiring, of: Mapping[str, int], ways: list[list[Way]]) -> None:
     for landing in wiring.landings.values():
         terminal = of[landing.terminal]
-        for each in (*landing.wire_ends, *([landing.pigtail] if landing.pigtail else [])):
+        for each in landing.all_on_it:
             ways[terminal].append(Way(of[each]))
             ways[of[each]].append(Way(terminal))
 

@@ -68,7 +68,7 @@ class Trace:
         return self._nets.of[name] in self._neutrals
 
     def neutral_circuits_at(self, name: str) -> tuple[str, ...]:
-        """The circuits whose neutral, as it leaves the panel, reaches it; "" is one without a name."""
+        """The circuits whose neutral, from the panel, reaches it; "" is one without a name."""
         return self._neutrals.get(self._nets.of[name], ())
 
     def bond_at(self, name: str) -> bool:
@@ -78,7 +78,7 @@ class Trace:
     def protectors_before(self, name: str) -> tuple[Protector, ...]:
         """What every hot (or, where none comes, every neutral) goes through to get there.
 
-        Devices with line and load sides, and breakers, whatever their kind; nearest the panel first.
+        Devices with line and load sides, and breakers, of any kind; nearest the panel first.
         """
         net = self._nets.of[name]
         ways = self._hot_ways if self._hot_ways.reaches(net) else self._neutral_ways
@@ -93,7 +93,7 @@ class Trace:
         return self._of_kind(name, _ARC_FAULT)
 
     def protectors_of(self, device: str) -> tuple[Protector, ...]:
-        """What protects an outlet: what stands before its hot terminals, and itself if it has a load side."""
+        """What protects an outlet: all before its hots, and itself if it has a load side."""
         terminals = {each.name: each.id for each in self._wiring.by_device.get(device, ())}
         if "load hot" in terminals:
             return self.protectors_before(terminals["load hot"])
@@ -131,7 +131,7 @@ class Trace:
         return tuple(sorted({each for each in self._neutrals.values() if len(each) > 1}))
 
     def is_dead(self, device: str) -> bool:
-        """Whether an outlet lacks a hot or, where it takes one, the neutral; never so of a switch."""
+        """Whether an outlet lacks a hot or, where it takes one, the neutral; never a switch."""
         if isinstance(self._devices[device], Switch):
             return False
         for terminal in self._wiring.by_device.get(device, ()):

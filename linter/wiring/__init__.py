@@ -1,7 +1,7 @@
-"""The wiring of a job, conductor by conductor: wire ends, joints, pigtails, terminals, landings, links.
+"""The wiring of a job, conductor by conductor: wire ends, joints, pigtails, terminals, links.
 
-In comes a `Job`; out goes a `Wiring`, derived like to like by the patterns of the trade, except where the
-job states a box joint by joint. Nothing here knows a code or whether a wiring is right.
+In comes a `Job`; out goes a `Wiring`, derived like to like by the patterns of the trade, except
+where the job states a box joint by joint. Nothing here knows a code or whether a wiring is right.
 
     wiring = derive(read_job(text, "kiln-room.yaml"))
     wiring.boxes["bench"].joints

@@ -11,7 +11,7 @@ from linter.wiring.devices import Plan, box_screw, links_of, terminals_of
 from linter.wiring.joining import Maker
 from linter.wiring.model import BOND, BoxWiring, LinkKind, Passing, Role
 from linter.wiring.plans import Around, Untold, plan_of, refusal
-from linter.wiring.stated import StatedMakeUp, extra_terminals, read_make_up
+from linter.wiring.stated import extra_terminals, read_make_up
 from linter.wiring.wants import Key, key_of_wire, traveller_cables, wants_of
 
 if TYPE_CHECKING:
@@ -37,7 +37,7 @@ def wire_box(around: Around, passing: Sequence[Passing]) -> BoxResult:
     refusals += more
     maker = Maker(around.box.name, around.ends, {each.id: each for each in terminals})
     maker.state(stated)
-    refusals += _derive(maker, plans, around, stated)
+    refusals += _derive(maker, plans, around, stated.claimed)
     made = maker.made()
     wiring = BoxWiring(
         around.box.name,
@@ -80,40 +80,50 @@ def _too_many_sides(switch: Switch, around: Around) -> list[Refusal]:
     ]
 
 
+class _Met(NamedTuple):
+    """What meets under each key of a box: wires, terminals, a device that they go on through."""
+
+    wires: dict[Key, list[str]]
+    terminals: dict[Key, list[str]]
+    through: dict[Key, Plan]
+
+
 def _derive(
-    maker: Maker, plans: Sequence[Plan], around: Around, stated: StatedMakeUp
+    maker: Maker, plans: Sequence[Plan], around: Around, claimed: frozenset[str]
 ) -> list[Refusal]:
     """Joins like to like all that the job does not state; keys in the order of the wires."""
-    claimed = stated.claimed
-    wires: dict[Key, list[str]] = {}
-    for end in around.ends:
-        if end.id not in claimed:
-            wires.setdefault(key_of_wire(end, plans, around), []).append(end.id)
-    terminals: dict[Key, list[str]] = {}
-    through: dict[Key, Plan] = {}
-    for plan in plans:
-        for name, key in _wants(plan, around).items():
-            terminal = f"{plan.device.name}.{name}"
-            if terminal in claimed:
-                continue
-            terminals.setdefault(key, []).append(terminal)
-            if _goes_through(plan.device, key.use.role):
-                through[key] = plan
-    for screw in box_screw(around.box):
-        if screw.id not in claimed:
-            terminals.setdefault(Key(BOND), []).append(screw.id)
+    met = _meeting(plans, around, claimed)
     refusals = []
-    for key in {**wires, **terminals}:
-        here, ends_on = wires.get(key, []), terminals.get(key, [])
-        if key in through and len(here) > 1:
-            refusals += _through(maker, through[key], here, ends_on, claimed)
+    for key in {**met.wires, **met.terminals}:
+        here, ends_on = met.wires.get(key, []), met.terminals.get(key, [])
+        if key in met.through and len(here) > 1:
+            refusals += _through(maker, met.through[key], here, ends_on, claimed)
         else:
             maker.like_to_like(key, here, ends_on)
     return refusals
 
 
+def _meeting(plans: Sequence[Plan], around: Around, claimed: frozenset[str]) -> _Met:
+    met = _Met({}, {}, {})
+    for end in around.ends:
+        if end.id not in claimed:
+            met.wires.setdefault(key_of_wire(end, plans, around), []).append(end.id)
+    for plan in plans:
+        for name, key in _wants(plan, around).items():
+            terminal = f"{plan.device.name}.{name}"
+            if terminal in claimed:
+                continue
+            met.terminals.setdefault(key, []).append(terminal)
+            if _goes_through(plan.device, key.use.role):
+                met.through[key] = plan
+    screws = [screw.id for screw in box_screw(around.box) if screw.id not in claimed]
+    if screws:
+        met.terminals.setdefault(Key(BOND), []).extend(screws)
+    return met
+
+
 def _wants(plan: Plan, around: Around) -> dict[str, Key]:
-    """What its terminals are joined to; the bond alone where circuit or hot is left to the make-up."""
+    """What its terminals are joined to; the bond alone where the rest is left to the make-up."""
     if plan.circuits:
         return wants_of(plan, around)
     return {at.BOND_TERMINAL: Key(BOND)} if at.BOND_TERMINAL in at.terminal_names(plan) else {}

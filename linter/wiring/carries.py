@@ -1,4 +1,4 @@
-"""What the conductors of a cable are used as: the named patterns of the trade, or colour by colour."""
+"""What the conductors of a cable are used as: the trade's named patterns, or colour by colour."""
 
 from __future__ import annotations
 
@@ -146,7 +146,7 @@ def _switched(colours: Colours, known: Carried) -> Uses:
 
 
 def _loop(colours: Colours, known: Carried) -> Uses:
-    """The supply goes down on the white and comes back on the black; three wires have the neutral."""
+    """The supply goes down on the white, back on the black; three wires have the neutral."""
     if len(colours.hots) > 1:
         return _feed_and_switched(colours, known)
     down = dict.fromkeys(colours.neutrals[:1], known.hot(known.pole))
@@ -175,7 +175,7 @@ def _travellers_and_hot(colours: Colours, known: Carried) -> Uses:
     return uses | dict.fromkeys(down, known.hot(known.pole))
 
 
-def _spare(colours: Colours, known: Carried) -> Uses:
+def _spare(colours: Colours, _: Carried) -> Uses:
     return dict.fromkeys(colours.hots + colours.neutrals, SPARE)
 
 

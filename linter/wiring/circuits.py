@@ -18,8 +18,8 @@ Values = frozenset[str]
 class Pole(NamedTuple):
     """One hot of a circuit at the panel.
 
-    `space` is the breaker's, `pole` counts within the breaker from 0, `takes` is the space that this
-    very pole takes.
+    `space` is the breaker's, `pole` counts within the breaker from 0, `takes` is the space that
+    this very pole takes.
     """
 
     panel: str

@@ -1,4 +1,4 @@
-"""Which conductor the common terminal of each three-way switch takes: the hot, or the switched hot."""
+"""What the common terminal of each three-way switch takes: the hot, or the switched hot."""
 
 from __future__ import annotations
 

@@ -21,10 +21,10 @@ if TYPE_CHECKING:
 
 
 def derive(job: Job) -> Wiring:
-    """The wiring of the job, conductor by conductor; the order of boxes and cables changes names only.
+    """The wiring of the job, conductor by conductor; the order of its file changes names only.
 
-    Raises `Refused` with a refusal for each cable, device or name of which it cannot be told what is
-    meant, and what to state there.
+    Raises `Refused` with a refusal for each cable, device or name of which it cannot be told what
+    is meant, and what to state there.
     """
     groups = Groups(job)
     known, refusals = known_of_cables(job, groups)

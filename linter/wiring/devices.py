@@ -29,10 +29,10 @@ _ALIASES = {HOT: LINE_HOT, NEUTRAL: LINE_NEUTRAL}
 
 
 class Plan(NamedTuple):
-    """How one device is to be wired: its circuit or circuits and what follows from the box around it.
+    """How one device is to be wired: its circuits, and what follows from the box around it.
 
-    `poles` are the hots that it takes, in order; `split_from` is the group whose switched hot one half
-    of a split receptacle takes.
+    `poles` are the hots that it takes, in order; `split_from` is the group whose switched hot one
+    half of a split receptacle takes.
     """
 
     device: Device
@@ -112,7 +112,7 @@ def links_of(plan: Plan) -> tuple[Link, ...]:
     if not isinstance(device, Receptacle):
         return ()
     links = [] if plan.two_hots else [_link(device, HOT, HOT_2, LinkKind.TAB, Role.HOT)]
-    shares = plan.has_neutral and len(set(plan.circuits)) < 2
+    shares = plan.has_neutral and len(plan.circuits) <= 1
     if shares:
         links.append(_link(device, NEUTRAL, NEUTRAL_2, LinkKind.TAB, Role.NEUTRAL))
     return tuple(links)
@@ -146,7 +146,7 @@ def _link(device: Device, one: str, other: str, kind: LinkKind, carries: Role) -
 
 
 def named_terminal(name: str, terminals: tuple[Terminal, ...]) -> Terminal | None:
-    """The terminal that `make_up` calls `name`; "hot" is the line side where there are two sides."""
+    """The terminal that `make_up` calls `name`; "hot" is the line side where there are two."""
     if name == BOX_SCREW:
         return next((each for each in terminals if not each.device), None)
     by_name = {f"{each.device}.{each.name}": each for each in terminals if each.device}

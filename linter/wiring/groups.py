@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 
 class Groups:
-    """The control groups of a job; a box that holds one outlet only is another name of that outlet."""
+    """The control groups of a job; a box with one outlet only is another name of that outlet."""
 
     def __init__(self, job: Job) -> None:
         self.devices: Mapping[str, Device] = {

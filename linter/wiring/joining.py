@@ -1,4 +1,4 @@
-"""The joints, pigtails and landings of one box, like to like, after what is stated has been set apart."""
+"""The joints, pigtails and landings of one box: what is stated, then like to like."""
 
 from __future__ import annotations
 
@@ -61,7 +61,7 @@ class Maker:
         self._open += stated.left_open
 
     def like_to_like(self, key: Key, wires: Sequence[str], terminals: Sequence[str]) -> None:
-        """Joins the wires and terminals of one key: straight where only two meet, else by a joint."""
+        """Joins wires and terminals of one key: straight where only two meet, else by a joint."""
         leads = any(self._terminals[each].is_lead for each in terminals)
         if key.use.role is Role.UNKNOWN:
             self._open += wires

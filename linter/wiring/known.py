@@ -57,9 +57,9 @@ class Circuits:
 
 
 def known_of_cables(job: Job, groups: Groups) -> tuple[dict[str, Carried], list[Refusal]]:
-    """What is known of every cable; a refusal for each whose circuit, hot or group cannot be told."""
+    """What is known of every cable; a refusal for each whose circuit, hot or group is untold."""
     circuits = Circuits(job)
-    cables: dict[str, Cable] = {**job.cables}
+    cables = {str(name): cable for name, cable in job.cables.items()}
     stated = _stated_circuits(job, circuits, groups)
     values, ambiguous = spread(cables, stated, job.boxes.keys())
     refusals = [

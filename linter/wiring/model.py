@@ -31,8 +31,9 @@ class Role(Enum):
 class Use(NamedTuple):
     """What one conductor is for; conductors of one use in a box are joined, like to like.
 
-    `pole` counts the hots of the circuit from 0; `group` names the outlet or box that is controlled;
-    `number` tells the travellers of a group apart. Bonds, spares and unknowns have the role alone.
+    `pole` counts the hots of the circuit from 0; `group` names the outlet or box that is
+    controlled; `number` tells the travellers of a group apart. Bonds, spares and unknowns have the
+    role alone.
     """
 
     role: Role
@@ -55,7 +56,7 @@ UNKNOWN = Use(Role.UNKNOWN)
 
 
 class WireEnd(NamedTuple):
-    """The end of one conductor of a cable in a box or panel; `marked` is its colour of re-marking."""
+    """The end of one conductor of a cable in a box or panel; `marked`: re-marked in that colour."""
 
     id: str
     cable: str
@@ -129,6 +130,11 @@ class Landing(NamedTuple):
     terminal: str
     wire_ends: tuple[str, ...]
     pigtail: str | None
+
+    @property
+    def all_on_it(self) -> tuple[str, ...]:
+        """The ids of all that ends on the terminal."""
+        return self.wire_ends if self.pigtail is None else (*self.wire_ends, self.pigtail)
 
 
 class LinkKind(Enum):

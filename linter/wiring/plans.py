@@ -19,6 +19,7 @@ _LIVE = frozenset({Role.HOT, Role.SWITCHED_HOT, Role.TRAVELLER, Role.NEUTRAL})
 _HOTS = frozenset({Role.HOT, Role.SWITCHED_HOT})
 _HALF = "switched half of "
 TWO_CIRCUITS = "two circuits"
+_HALVES = 2
 
 
 class Around(NamedTuple):
@@ -44,7 +45,7 @@ class Around(NamedTuple):
         return any(use.circuit == circuit for use in self.uses(Role.NEUTRAL))
 
     def stated(self, device: Device) -> bool:
-        """Whether the make-up of the box says where some terminal of the device goes, bond apart."""
+        """Whether the make-up of the box speaks of a terminal of the device, bond apart."""
         make_up = self.box.make_up
         if make_up is None:
             return False
@@ -72,7 +73,7 @@ def plan_of(device: Device, around: Around) -> Plan:
         return _two_circuits(device, around)
     circuit = _circuit(device, around)
     poles = _poles(device, circuit, around)
-    neutral = around.has_neutral(circuit) or len(poles) < 2
+    neutral = around.has_neutral(circuit) or len(poles) <= 1
     split = None
     if isinstance(device, Receptacle) and (device.split or "").startswith(_HALF):
         split = around.groups.named((device.split or "").removeprefix(_HALF))
@@ -114,7 +115,7 @@ def _own_group(device: Device, groups: Groups) -> tuple[str, ...]:
 
 def _poles(device: Device, circuit: str | None, around: Around) -> list[int | None]:
     poles = around.poles(circuit)
-    if len(poles) < 2:
+    if len(poles) <= 1:
         return poles or [0]
     if _takes_all(device, circuit, around):
         return poles
@@ -134,7 +135,7 @@ def _poles(device: Device, circuit: str | None, around: Around) -> list[int | No
         if len(found) == 1:
             return list(found)
     raise Untold(
-        f"Which hot of circuit {circuit} {device.name} takes cannot be told: several are in its box",
+        f"The hot of {circuit} that {device.name} takes cannot be told: its box holds several",
         "one of these hots",
         f'write "make_up:" at the box with a joint that holds "{device.name}.hot"',
     )
@@ -164,7 +165,7 @@ def _two_circuits(device: Receptacle, around: Around) -> Plan:
     if device.circuit is not None:
         hots = {use for use in hots if use.circuit == device.circuit}
     pairs = sorted({(use.circuit or "", use.pole or 0) for use in hots})
-    if len(pairs) != 2:
+    if len(pairs) != _HALVES:
         raise Untold(
             f"The two hots of {device.name} cannot be told: its box holds {len(pairs)}",
             "the hots of two breakers",

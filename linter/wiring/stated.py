@@ -1,4 +1,4 @@
-"""The make-up of a box as far as the job states it joint by joint, read against what is in the box."""
+"""The make-up of a box as far as the job states it, read against what is in the box."""
 
 from __future__ import annotations
 

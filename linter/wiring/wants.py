@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 class Key(NamedTuple):
     """What is joined in one joint of a box: one use, on one side of a device that has sides.
 
-    `behind` names the ground-fault device on whose load side it is, or the four-way switch and side.
+    `behind` names the ground-fault device on whose load side it is, or a four-way switch and side.
     """
 
     use: Use
@@ -65,7 +65,7 @@ def traveller_cables(group: str | None, around: Around) -> list[str]:
 
 
 def wants_of(plan: Plan, around: Around) -> dict[str, Key]:
-    """What each terminal of a device is joined to, by the name of the terminal; unwired ones lack."""
+    """What each terminal of a device is joined to, by its name; those left unwired lack."""
     device = plan.device
     if isinstance(device, Switch):
         wants = _of_switch(device, plan, around)
@@ -126,7 +126,7 @@ def _traveller(plan: Plan, group: str | None, number: int) -> Use:
 
 
 def _sole_group(plan: Plan, around: Around) -> str | None:
-    """The only group of which the box holds a switched hot, for a switch that does not say its own."""
+    """The only group with a switched hot in the box, for a switch that does not say its own."""
     groups = {
         use.group for use in around.uses(Role.SWITCHED_HOT) if use.circuit == plan.circuits[0]
     }
@@ -159,7 +159,7 @@ def _of_outlet(plan: Plan, around: Around) -> dict[str, Key]:
 
 
 def _supply(plan: Plan, half: int, around: Around) -> Key:
-    """The hot of an outlet: the switched hot of its own name, else the hot, else the only switched."""
+    """The hot of an outlet: the switched hot of its name, else the hot, else the only switched."""
     device, pole = plan.device, plan.poles[half]
     is_split = isinstance(device, Receptacle) and device.split is not None
     groups = switched_in(plan.circuits[0], pole, around)
