@@ -19,6 +19,7 @@ _BADGES = {"danger": " DANGER ", "violation": " VIOLATION ", "advice": " ADVICE 
 _SENTENCE, _WORK, _NOTE = 3, 8, 4
 _LABEL_WIDTH = 9
 _ONE_LINE = 68
+_VERDICTS = ("yes", "no")
 
 
 def walk(findings: Iterable[Finding]) -> Iterator[Line]:
@@ -68,23 +69,21 @@ def _where(finding: Finding) -> str:
 
 
 def _step(step: WorkLine) -> Iterator[Line]:
-    """A step of the arithmetic: on one line where it fits, else one line for each equals sign."""
+    """A step of the arithmetic: on one line where it fits, else one line for each part."""
     head = f"{step.name} = " if step.name else ""
-    if step.result in ("yes", "no"):
-        parts = [
-            head + step.text,
-            *([f"that is, {step.values}"] if step.values != step.text else []),
-        ]
+    values = "" if step.values in (step.text, step.result) else step.values
+    if step.result in _VERDICTS:
+        parts, between = [step.text, *([f"that is, {values}"] if values else [])], "; "
         parts[-1] += f": {step.result}"
-        joined = "; ".join(parts)
     else:
-        parts = list(dict.fromkeys(part for part in (step.text, step.values, step.result) if part))
-        parts = [head + parts[0], *(f"= {part}" for part in parts[1:])]
-        joined = " ".join(parts)
-    if len(joined) <= _ONE_LINE:
-        parts = [joined]
-    for number, part in enumerate(parts):
-        yield line(part, "work", indent=_WORK + (2 if number else 0), hang=4)
+        parts, between = [each for each in (step.text, values, step.result) if each], " = "
+    whole = head + between.join(parts)
+    if len(whole) <= _ONE_LINE:
+        yield line(whole, "work", indent=_WORK, hang=4)
+        return
+    yield line(head + parts[0], "work", indent=_WORK, hang=4)
+    for part in parts[1:]:
+        yield line(between.lstrip("; ") + part, "work", indent=_WORK + 2, hang=4)
 
 
 def _note(label: str, text: str, style: str = "") -> Line:

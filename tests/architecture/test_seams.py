@@ -7,7 +7,7 @@ import pytest
 from tests.architecture.sources import calls, modules, package_of
 
 _NOT_OF_THE_CORE = {
-    "os", "sys", "time", "datetime", "random", "secrets", "socket", "subprocess", "urllib", "http",
+    "os", "sys", "time", "random", "secrets", "socket", "subprocess", "urllib", "http",
     "getpass", "tempfile", "shutil", "locale", "logging", "platform",
 }  # fmt: skip
 _NEVER = {"pickle", "marshal", "shelve", "ctypes"}
@@ -58,6 +58,16 @@ def test_the_core_asks_nothing_of_the_machine(path: str) -> None:
     # The cache of packs writes aside and moves; its folder is handed in by the edge.
     allowed = {"os", "sys", "tempfile"} if path == "linter/packs/cache.py" else set()
     assert package_of(path) == "cli" or found <= allowed
+
+
+@pytest.mark.parametrize("path", modules())
+def test_nothing_looks_at_the_clock(path: str) -> None:
+    asked = [
+        node.lineno
+        for node in ast.walk(modules()[path])
+        if isinstance(node, ast.Attribute) and node.attr in {"now", "today", "utcnow", "localtime"}
+    ]
+    assert not asked
 
 
 @pytest.mark.parametrize("path", modules())

@@ -22,7 +22,7 @@ OF_A_CODE = re.compile(
     | \b(?:United\ States|America|Canada|Canadian|Ontario|Quebec|Britain|British|Australia)\b
     | \b(?:Article|Section|Table|Rule|Clause)\s\d
     | \b\d{1,3}[.-]\d{1,4}\([A-Z0-9]+\)
-    | \b(?:2011|2014|2017|2020|2021|2023|2024|2026)\b(?!-12)
+    | \b(?:2011|2014|2017|2020|2021|2023|2024|2026)\b(?!-\d)
     """,
     re.VERBOSE,
 )

@@ -1,0 +1,52 @@
+"""Which answers give which outcome, told at the boundaries and beside them."""
+
+import pytest
+
+from linter.audit.answers import along_scale, along_steps, among_words
+from linter.units import LENGTH
+
+
+def metres(value: float) -> str:
+    return f"{value:g} m"
+
+
+def count(value: float) -> str:
+    return f"{value:.0f}"
+
+
+@pytest.mark.parametrize("hints", [[0.15], []], ids=["at a limit", "at a value worked out"])
+def test_one_boundary_that_belongs_to_the_upper_side(hints: list[float]) -> None:
+    told = along_scale(LENGTH, hints, metres, lambda x: "met" if x >= 0.15 else "broken")
+    assert told == (("0.15 m or more", "met"), ("less than 0.15 m", "broken"))
+
+
+@pytest.mark.parametrize("hints", [[1.35], []], ids=["at a limit", "at a value worked out"])
+def test_one_boundary_that_belongs_to_the_lower_side(hints: list[float]) -> None:
+    told = along_scale(LENGTH, hints, metres, lambda x: "met" if x <= 1.35 else "broken")
+    assert told == (("1.35 m or less", "met"), ("more than 1.35 m", "broken"))
+
+
+def test_two_boundaries_give_a_stretch_between_them() -> None:
+    told = along_scale(LENGTH, [1, 2], metres, lambda x: "broken" if 1 <= x < 2 else "met")
+    assert told == (("2 m or more", "met"), ("less than 1 m", "met"), ("1 m to 2 m", "broken"))
+
+
+def test_where_no_answer_changes_anything_any_answer_is_told() -> None:
+    assert along_scale(LENGTH, [1], metres, lambda _: "met") == (("any answer", "met"),)
+    assert along_steps([0, 1], count, lambda _: "broken") == (("any answer", "broken"),)
+
+
+def test_what_an_answer_leaves_untold_is_not_claimed() -> None:
+    told = along_scale(LENGTH, [1], metres, lambda x: "met" if x >= 1 else "")
+    assert told == (("1 m or more", "met"),)
+
+
+def test_counts_are_told_one_by_one() -> None:
+    told = along_steps([0, 1, 2, 3, 4], count, lambda x: "met" if x in (1, 2) else "broken")
+    assert told == (("1 to 2", "met"), ("0", "broken"), ("3 or more", "broken"))
+
+
+def test_words_of_one_outcome_stand_together() -> None:
+    words = ("kitchen", "hall", "bathroom")
+    told = among_words(words, words, lambda x: "met" if x == "hall" else "broken")
+    assert told == (("hall", "met"), ("kitchen, bathroom", "broken"))

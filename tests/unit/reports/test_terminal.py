@@ -1,0 +1,105 @@
+import re
+
+from linter.reports.layout import plain
+from linter.reports.outcomes import Audited, TurnedAway
+from linter.reports.sayings import CAUTION, CLOSING
+from linter.reports.terminal import coloured, report
+from linter.text import Place, Refusal
+from tests.unit.audit.made import FILE, REFERENCE, audit_of, finding, question, stop
+
+
+def text_of(*findings: object, **other: object) -> str:
+    return plain(report([Audited(FILE, audit_of(*findings, **other))]))  # type: ignore[arg-type]
+
+
+def squeezed(text: str) -> str:
+    return re.sub(r"\s+", " ", text)
+
+
+def test_a_report_begins_with_the_caution_and_ends_with_who_decides() -> None:
+    said = squeezed(text_of(finding()))
+    assert said.startswith(f"CAUTION {CAUTION}")
+    assert said.rstrip().endswith(CLOSING)
+
+
+def test_a_finding_says_all_that_a_person_needs() -> None:
+    said = squeezed(text_of(finding(caution="Work with the power off.")))
+    for words in (
+        "VIOLATION The black of k1 in bench leaves 4 in; 6 in is needed.",
+        "at boathouse.yaml:31:5, circuit slip",
+        "wire_end.free_length at least least_free_length that is, 4 in at least 6 in: no",
+        "Do: Pull more cable into the box while the wall is open.",
+        "Caution: Work with the power off.",
+        'Rule: wire-end-long-enough: 4-2 of Example code first, read in "Handout 7" (2019).',
+    ):
+        assert words in said
+
+
+def test_doubt_and_usual_values_are_said() -> None:
+    doubtful = REFERENCE._replace(known="memory", source="", doubt="the letter of the clause")
+    usual = tuple(each._replace(usual=True) for each in finding().relies_on)
+    said = squeezed(text_of(finding(reference=doubtful, relies_on=usual)))
+    assert "Example code first, from memory." in said
+    assert "Doubt: the letter of the clause" in said
+    assert "rests on the usual value of free length" in said
+
+
+def test_rooms_and_boxes_are_headings_each_said_once() -> None:
+    loft = finding(stop=stop("loft", "top", 15, (1, 1, 1)))
+    said = text_of(finding(), finding(rule="another-rule", do="Look again."), loft)
+    headings = [
+        row
+        for row in said.splitlines()
+        if row in ("SLIP", "  bench, line 12", "LOFT", "  top, line 15")
+    ]
+    assert headings == ["SLIP", "  bench, line 12", "LOFT", "  top, line 15"]
+
+
+def test_what_one_rule_says_at_one_box_is_mended_together() -> None:
+    said = text_of(finding(), finding(ref="k1.white@bench", sentence="The white leaves 4 in."))
+    assert said.count("VIOLATION") == 2
+    assert said.count("Do:") == 1
+
+
+def test_what_cannot_be_told_says_where_how_and_what_each_answer_settles() -> None:
+    said = squeezed(text_of(open_questions=(question(),)))
+    for words in (
+        "free length at 2 boxes: settles 2 checks",
+        "Measure the conductor from the end of its sheath.",
+        "slip: bench (line 12)",
+        "loft: top (line 15)",
+        "6 in or more: nothing to report; less than 6 in: violation (2 checks)",
+        "2 checks cannot be told yet.",
+    ):
+        assert words in said
+
+
+def test_findings_are_counted_by_weight() -> None:
+    said = text_of(finding(), finding(weight="danger"), finding(weight="danger"))
+    assert "2 dangers, 1 violation and 0 pieces of advice, from 40 checks." in said
+
+
+def test_files_that_were_turned_away_are_counted_but_not_told_here() -> None:
+    refusal = Refusal(Place("loft.yaml", 1, 1), "there is no such file", "", "check the name")
+    said = plain(report([Audited(FILE, audit_of()), TurnedAway("loft.yaml", (refusal,))]))
+    assert "1 file was not audited" in said
+    assert "no such file" not in said
+
+
+def test_every_line_fits_eighty_columns() -> None:
+    said = text_of(finding(), open_questions=(question(),))
+    assert max(map(len, said.splitlines())) <= 80
+
+
+def test_colours_are_those_of_the_signal_words_and_change_no_word() -> None:
+    lines = list(
+        report([Audited(FILE, audit_of(finding(weight="danger"), finding(weight="advice")))])
+    )
+    rows = list(coloured(lines, 80))
+    assert "".join(row.plain.rstrip() + "\n" for row in rows) == plain(lines)
+    styles = {str(span.style) for row in rows for span in row.spans}
+    assert {
+        "bold #ffffff on #c8102e",
+        "bold #ffffff on #005eb8",
+        "bold #000000 on #ffd100",
+    } <= styles
