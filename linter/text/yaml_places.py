@@ -33,8 +33,7 @@ class Node(NamedTuple):
     `value` is JSON's: text, a number, true, false, nothing, a list of nodes, or nodes by key; then
     `keys` has the place of each key. `text_place` is where the first character of the text stands:
     past the quotation mark, or on the first line of a literal block, all lines of which begin in
-    its column. It is None where characters of the text cannot be told apart in the file (folded
-    over lines, or escaped).
+    its column. It is None where the text is folded over several lines.
     """
 
     value: Value
@@ -247,9 +246,8 @@ class _Reading:
             return place if start.line == end.line else None
         if event.style in ("|", ">"):
             return self.block_place(event, place) if event.style == "|" else None
-        # Quotation marks stand around the text; escapes make it shorter than what is in the file.
-        same = start.line == end.line and end.column - start.column == len(event.value) + 2
-        return Place(self.file, place.line, place.column + 1) if same else None
+        # What stands after an escaped character is further right in the file; no matter.
+        return Place(self.file, place.line, place.column + 1) if start.line == end.line else None
 
     def block_place(self, event: yaml.ScalarEvent, place: Place) -> Place | None:
         """Where a literal block begins; None if its first line is empty or further in."""

@@ -1,0 +1,169 @@
+"""Texts of packs to one checked pack: read, ordered, laid on each other, checked."""
+
+from collections.abc import Iterable, Sequence
+
+from linter.language.library import Library, find_cycle
+from linter.packs.clauses import Ground, amendment_of
+from linter.packs.entries import Entry
+from linter.packs.layering import Laid, lay
+from linter.packs.limits import read_limit
+from linter.packs.model import (
+    Layer,
+    Pack,
+    PackLimit,
+    PackMeasure,
+    PackTable,
+    Rule,
+    What,
+    Withdrawn,
+)
+from linter.packs.order import in_order
+from linter.packs.proofs import read_proofs, to_text
+from linter.packs.rules import Reader, refuse_what_never_applies
+from linter.packs.scopes import Grounds, measure_type
+from linter.packs.shown import all_words, read_units, read_words
+from linter.packs.tables import read_table
+from linter.packs.texts import PackFiles, PackText, key_of, read_packs
+from linter.text import Refusal, Refused
+from linter.vocabulary.kinds import KINDS
+
+
+def assemble(texts: Sequence[PackText], wanted: str, layers: Sequence[str] = ()) -> Pack:
+    """The pack `wanted` with what it stands on below it and `layers` on it, checked.
+
+    `texts` may hold more packs than are asked for. Raises `Refused` with all that is wrong, in file
+    order; what only follows from a mistake is held back.
+    """
+    packs = read_packs(texts, (wanted, *layers))
+    ordered = in_order(packs, wanted, layers, sorted(text.id for text in texts))
+    ground = Ground(packs, [])
+    laid = lay(packs, ordered, ground.refusals)
+    _stop_if_refused(ground)
+    return _Checking(ground, ordered, laid).pack(wanted, key_of(texts, wanted, *sorted(layers)))
+
+
+class _Checking:
+    """The checking of what the layers come to: first what is named, then what names it."""
+
+    def __init__(self, ground: Ground, ordered: Sequence[PackFiles], laid: Laid) -> None:
+        self.ground, self.ordered, self.laid = ground, ordered, laid
+
+    def pack(self, wanted: str, key: str) -> Pack:
+        words = read_words(self.ordered, self.ground.refusals)
+        units = read_units(self.ordered, self.ground.refusals)
+        limits, tables = self.limits(), self.tables()
+        _stop_if_refused(self.ground)
+        types = {
+            (entry.key.about, entry.key.name): measure_type(entry) for entry in self.of("measure")
+        }
+        reader = Reader(
+            self.ground, Grounds(limits, tables, types), all_words(words), self.laid.withdrawn
+        )
+        measures = self.measures(reader)
+        rules = {entry.key.name: reader.rule(entry) for entry in self.of("rule")}
+        proofs = self.proofs()
+        _stop_if_refused(self.ground)
+        library = library_of(limits, tables, measures)
+        self.last_checks(rules, library)
+        _stop_if_refused(self.ground)
+        return Pack(
+            wanted,
+            tuple(_layer(pack) for pack in self.ordered),
+            words,
+            units,
+            limits,
+            tables,
+            measures,
+            tuple(rule for rule in rules.values() if rule is not None),
+            self.withdrawn(),
+            proofs,
+            key,
+            library,
+        )
+
+    def of(self, what: What) -> list[Entry]:
+        return [entry for entry in self.laid.entries.values() if entry.key.what == what]
+
+    def limits(self) -> dict[str, PackLimit]:
+        read = [read_limit(entry, self.ground) for entry in self.of("limit")]
+        return {limit.name: limit for limit in read if limit is not None}
+
+    def tables(self) -> dict[str, PackTable]:
+        read = [read_table(entry, self.ground) for entry in self.of("table")]
+        return {table.table.name: table for table in read if table is not None}
+
+    def measures(self, reader: Reader) -> dict[tuple[str, str], PackMeasure]:
+        read = [reader.measure(entry) for entry in self.of("measure")]
+        return {(each.measure.kind, each.measure.name): each for each in read if each is not None}
+
+    def proofs(self) -> str:
+        entries = [*self.of("measure"), *self.of("rule")]
+        known = [entry for entry in entries if entry.fields["about"].text in KINDS]
+        return to_text(
+            [proof for entry in known for proof in read_proofs(entry, self.ground.refusals)]
+        )
+
+    def last_checks(self, rules: dict[str, Rule | None], library: Library) -> None:
+        ring = find_cycle(library.measures)
+        if ring:
+            self.ground.refusals.append(self.in_a_ring(ring))
+            return
+        for entry in self.of("rule"):
+            rule = rules[entry.key.name]
+            if rule is not None:
+                refuse_what_never_applies(rule, entry, library, self.ground.refusals)
+
+    def in_a_ring(self, ring: Sequence[tuple[str, str]]) -> Refusal:
+        places = {(entry.key.about, entry.key.name): entry.place for entry in self.of("measure")}
+        first = min(ring, key=lambda each: places[each])
+        begin = list(ring).index(first)
+        names = [f"{kind}.{name}" for kind, name in (*ring[begin:], *ring[:begin], first)]
+        return Refusal(
+            places[first],
+            f"Measures use each other in a ring: {', '.join(names)}",
+            "measures that lead back to facts",
+            "take one of them out of the ring",
+        )
+
+    def withdrawn(self) -> tuple[Withdrawn, ...]:
+        return tuple(
+            Withdrawn(key.what, key.name, key.about, amendment_of(change, self.ground))
+            for key, change in self.laid.withdrawn.items()
+        )
+
+
+def library_of(
+    limits: dict[str, PackLimit],
+    tables: dict[str, PackTable],
+    measures: dict[tuple[str, str], PackMeasure],
+) -> Library:
+    """The values that expressions run on."""
+    return Library(
+        {name: each.value for name, each in limits.items()},
+        {name: each.table for name, each in tables.items()},
+        {key: each.measure for key, each in measures.items()},
+    )
+
+
+def _layer(pack: PackFiles) -> Layer:
+    manifest = pack.manifest
+    dates = manifest.in_force
+    return Layer(
+        manifest.pack,
+        manifest.title,
+        manifest.jurisdiction,
+        manifest.document,
+        manifest.edition,
+        manifest.version,
+        manifest.base or "",
+        (dates.from_, dates.until) if dates else ("unknown", "unknown"),
+    )
+
+
+def _stop_if_refused(ground: Ground) -> None:
+    if ground.refusals:
+        raise Refused(_without_doubles(ground.refusals))
+
+
+def _without_doubles(refusals: Iterable[Refusal]) -> list[Refusal]:
+    return list(dict.fromkeys(refusals))

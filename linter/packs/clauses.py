@@ -1,0 +1,88 @@
+"""Clauses and the history of entries, with the sources that manifests list."""
+
+from collections.abc import Mapping
+from typing import NamedTuple, cast
+
+from linter.packs.entries import Change, Entry, Stated
+from linter.packs.model import Amendment, Clause, History, Known, Origin, Source
+from linter.packs.order import stands_on
+from linter.packs.texts import PackFiles
+from linter.text import Refusal, nearest
+from linter.text.yaml_places import Node
+
+
+class Ground(NamedTuple):
+    """What checking stands on: the packs, in order, and where refusals are gathered."""
+
+    packs: Mapping[str, PackFiles]
+    refusals: list[Refusal]
+
+
+def read_history(entry: Entry, ground: Ground) -> History:
+    """Where the entry was first stated, and what layers changed since."""
+    clause = read_clause(entry.fields["clause"], ground)
+    amendments = tuple(amendment_of(each, ground) for each in entry.changes)
+    return History(Origin(entry.layer, entry.place), clause, amendments)
+
+
+def amendment_of(change: Change, ground: Ground) -> Amendment:
+    """A change as it is kept: what it touched, its clause and its reason."""
+    fields = change.node.fields
+    return Amendment(
+        Origin(change.layer, change.place),
+        change.changed,
+        read_clause(Stated(fields["clause"], change.layer), ground),
+        fields["reason"].text,
+    )
+
+
+def read_clause(stated: Stated, ground: Ground) -> Clause:
+    """The clause, with the document of the layer that states it unless it names another."""
+    fields = {name: node.text for name, node in stated.node.fields.items()}
+    manifest = ground.packs[stated.layer].manifest
+    return Clause(
+        fields["id"],
+        cast("Known", fields["known"]),  # the schema lets nothing else stand there
+        fields.get("document", manifest.document),
+        fields.get("edition", manifest.edition),
+        _source(stated, ground),
+        fields.get("doubt", ""),
+    )
+
+
+def _source(stated: Stated, ground: Ground) -> Source | None:
+    node = stated.node.fields.get("source")
+    if node is None:
+        if stated.node.fields["known"].text == "read":
+            ground.refusals.append(_no_source_named(stated.node))
+        return None
+    below = [
+        pack for pack in ground.packs.values() if stands_on(ground.packs, stated.layer, pack.id)
+    ]
+    sources = {
+        name: pack.manifest.sources[name] for pack in below for name in pack.manifest.sources
+    }
+    if node.text not in sources:
+        ground.refusals.append(_no_such_source(node, tuple(sources)))
+        return None
+    found = sources[node.text]
+    return Source(node.text, found.title, found.kind, found.year, found.by)
+
+
+def _no_source_named(node: Node) -> Refusal:
+    return Refusal(
+        node.place,
+        "The clause is said to be read, and no source is named",
+        "source: the published text that was read",
+        'name the source, or write "known: memory"',
+    )
+
+
+def _no_such_source(node: Node, known: tuple[str, ...]) -> Refusal:
+    return Refusal(
+        node.place,
+        f'The manifest lists no source "{node.text}"',
+        f"one of: {', '.join(known)}" if known else "a source that the manifest lists",
+        "list the source in the manifest, or write the name of one that is listed",
+        nearest(node.text, known),
+    )

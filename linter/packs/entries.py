@@ -1,0 +1,123 @@
+"""Entries of packs as stated: fields with the layer each came from, before they are checked.
+
+Layers are laid on each other in this form, so that every field keeps its place.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from typing import NamedTuple
+
+from linter.packs.model import What
+from linter.packs.texts import PackFiles
+from linter.text import Place, Refusal
+from linter.text.yaml_places import Node
+
+LISTS: dict[str, What] = {
+    "tables": "table",
+    "limits": "limit",
+    "measures": "measure",
+    "rules": "rule",
+}
+WHATS: tuple[What, ...] = ("limit", "table", "measure", "rule")
+
+
+class Key(NamedTuple):
+    """What an entry is called: limits, tables and rules by name, measures by kind and name."""
+
+    what: What
+    name: str
+    about: str = ""
+
+    def __str__(self) -> str:
+        return f'the {self.what} "{self.name}"'
+
+
+class Stated(NamedTuple):
+    """A node and the pack that states it."""
+
+    node: Node
+    layer: str
+
+    @property
+    def text(self) -> str:
+        """What is written there."""
+        return self.node.text
+
+
+@dataclass(slots=True)
+class Change:
+    """An amendment or a withdrawal as stated."""
+
+    node: Node
+    layer: str
+    changed: tuple[str, ...] = ()
+
+    @property
+    def place(self) -> Place:
+        """Where it stands."""
+        return self.node.place
+
+
+@dataclass(slots=True)
+class Entry:
+    """A limit, table, measure or rule as its layers state it.
+
+    `rows` belongs to tables: the rows with the layer of each. `changes` are amendments, in order.
+    """
+
+    key: Key
+    layer: str
+    place: Place
+    fields: dict[str, Stated]
+    rows: list[Stated] = field(default_factory=list)
+    changes: list[Change] = field(default_factory=list)
+
+
+def added(pack: PackFiles, refusals: list[Refusal]) -> Iterator[Entry]:
+    """The entries that a pack states as new, in file order."""
+    for node in pack.subjects:
+        refusals.extend(_misplaced(pack, node))
+        home = node.fields.get("adds", node) if pack.manifest.base is not None else node
+        for name, what in LISTS.items():
+            if name in home.fields:
+                for each in home.fields[name].items:
+                    yield _entry(what, each, pack.id)
+
+
+def changes(pack: PackFiles, section: str) -> Iterator[Node]:
+    """The amendments or the withdrawals of a layer, in file order."""
+    for node in pack.subjects:
+        if section in node.fields:
+            yield from node.fields[section].items
+
+
+def what_of(node: Node) -> What:
+    """What kind of entry an entry, an amendment or a withdrawal names."""
+    return next(what for what in WHATS if what in node.fields)
+
+
+def _entry(what: What, node: Node, layer: str) -> Entry:
+    about = node.fields["about"].text if what == "measure" else ""
+    fields = {name: Stated(each, layer) for name, each in node.fields.items() if name != what}
+    rows = [Stated(row, layer) for row in node.fields["rows"].items] if what == "table" else []
+    name = node.fields[what]
+    return Entry(Key(what, name.text, about), layer, name.place, fields, rows)
+
+
+def _misplaced(pack: PackFiles, node: Node) -> Iterator[Refusal]:
+    """What stands in a base pack and belongs to a layer, or the other way round."""
+    for key, place in node.keys.items():
+        if pack.manifest.base is None and key in ("adds", "amends", "withdraws"):
+            yield Refusal(
+                place,
+                f'"{key}" stands in a pack that extends nothing',
+                "tables, limits, measures and rules",
+                "say in the manifest what the pack extends, or state the entries themselves",
+            )
+        elif pack.manifest.base is not None and key in LISTS:
+            yield Refusal(
+                place,
+                f'"{key}" stands by itself in a layer',
+                "adds, amends or withdraws",
+                f'put "{key}" under "adds"',
+            )

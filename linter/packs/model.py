@@ -1,0 +1,187 @@
+"""What a checked pack is: plain values, each with its clause, layer and line."""
+
+from collections.abc import Mapping
+from typing import Literal, NamedTuple
+
+from linter.language.checked import Checked
+from linter.language.library import Library, Measure
+from linter.language.tables import Table
+from linter.text import Place
+from linter.vocabulary.model import FactType
+
+Weight = Literal["danger", "violation", "advice"]
+Known = Literal["read", "memory", "common-practice"]
+What = Literal["limit", "table", "measure", "rule"]
+Cell = float | str | bool | None
+LimitValue = float | str | bool | tuple[str, ...]
+Sentence = tuple[str | Checked, ...]
+
+
+class Origin(NamedTuple):
+    """The layer and the place that a value came from."""
+
+    layer: str
+    place: Place
+
+
+class Source(NamedTuple):
+    """A published text, as the manifest of a layer lists it."""
+
+    name: str
+    title: str
+    kind: str
+    year: str = ""
+    by: str = ""
+
+
+class Layer(NamedTuple):
+    """One pack of those that were laid on each other."""
+
+    id: str
+    title: str
+    jurisdiction: str
+    document: str
+    edition: str
+    version: str
+    extends: str
+    in_force: tuple[str, str]
+
+
+class Clause(NamedTuple):
+    """Where something is stated, how that is known, and what is in doubt about it."""
+
+    id: str
+    known: Known
+    document: str
+    edition: str
+    source: Source | None = None
+    doubt: str = ""
+
+
+class Amendment(NamedTuple):
+    """What a layer changed in an entry, under which clause and why."""
+
+    origin: Origin
+    changed: tuple[str, ...]
+    clause: Clause
+    reason: str
+
+
+class History(NamedTuple):
+    """Where an entry was first stated, under which clause, and what layers changed since."""
+
+    origin: Origin
+    clause: Clause
+    amendments: tuple[Amendment, ...] = ()
+
+    @property
+    def latest_clause(self) -> Clause:
+        """The clause of the last layer that changed the entry, or the first."""
+        return self.amendments[-1].clause if self.amendments else self.clause
+
+    def origin_of(self, field: str) -> Origin:
+        """The layer and place from which a field of the entry has its value."""
+        for each in reversed(self.amendments):
+            if field in each.changed:
+                return each.origin
+        return self.origin
+
+
+class PackLimit(NamedTuple):
+    """A limit: its value in base units, and as written."""
+
+    name: str
+    type: FactType
+    value: LimitValue
+    written: str
+    meaning: str
+    history: History
+
+
+class Row(NamedTuple):
+    """A row of a table as written, with the layer, place and clause it came from."""
+
+    written: tuple[str, ...]
+    origin: Origin
+    clause: Clause
+
+
+class PackTable(NamedTuple):
+    """A table for looking up, and its rows as written, in the same order."""
+
+    table: Table
+    rows: tuple[Row, ...]
+    meaning: str
+    history: History
+
+
+class PackMeasure(NamedTuple):
+    """A measure with its checked steps."""
+
+    measure: Measure
+    meaning: str
+    history: History
+
+
+class Rule(NamedTuple):
+    """A rule: what it is about, where it applies, what it needs, and what is said of it."""
+
+    name: str
+    about: str
+    from_stage: str
+    where: Checked | None
+    need: Checked
+    weight: Weight
+    subject: str
+    say: Sentence
+    do: Sentence
+    caution: Sentence
+    history: History
+
+    @property
+    def clause(self) -> Clause:
+        """The clause a finding cites."""
+        return self.history.latest_clause
+
+
+class Withdrawn(NamedTuple):
+    """What a layer took away."""
+
+    what: What
+    name: str
+    about: str
+    amendment: Amendment
+
+
+class Pack(NamedTuple):
+    """A pack with its layers laid on it, checked, ready to audit and to prove.
+
+    `words` has the word shown for a word of ours; `units` the unit in which a dimension is written.
+    `proofs` is JSON text, read only by those who prove or print. `key` names the texts it is of.
+    """
+
+    id: str
+    layers: tuple[Layer, ...]
+    words: Mapping[str, str]
+    units: Mapping[str, str]
+    limits: Mapping[str, PackLimit]
+    tables: Mapping[str, PackTable]
+    measures: Mapping[tuple[str, str], PackMeasure]
+    rules: tuple[Rule, ...]
+    withdrawn: tuple[Withdrawn, ...]
+    proofs: str
+    key: str
+    library: Library
+
+    @property
+    def title(self) -> str:
+        """The title of the pack that was asked for."""
+        return next(each.title for each in self.layers if each.id == self.id)
+
+    def rule(self, name: str) -> Rule:
+        """The rule of that name; `KeyError` where there is none."""
+        return {rule.name: rule for rule in self.rules}[name]
+
+    def layer(self, name: str) -> Layer:
+        """The layer of that name; `KeyError` where there is none."""
+        return {each.id: each for each in self.layers}[name]

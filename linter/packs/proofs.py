@@ -1,0 +1,127 @@
+"""Proofs of measures and rules: small cases, read with all their facts and kept as JSON text."""
+
+import json
+from collections.abc import Sequence
+from typing import Literal, NamedTuple
+
+from linter.packs.entries import Entry
+from linter.packs.proof_trees import Tree, merged, read_tree
+from linter.packs.scopes import measure_type
+from linter.packs.values import read_value, refusal_of
+from linter.text import Place, Refusal
+from linter.text.yaml_places import Node
+from linter.units import NotAQuantity
+
+Outcome = Literal["holds", "breaks", "does not apply", "cannot tell", "gives"]
+RULE_OUTCOMES: tuple[Outcome, ...] = ("holds", "breaks", "does not apply", "cannot tell")
+MEASURE_OUTCOMES: tuple[Outcome, ...] = ("gives", "cannot tell")
+
+
+class Proof(NamedTuple):
+    """One case: what is to come out, the facts, and, where it cannot be told, because of which.
+
+    `gives` is the value a measure comes to, with its text; `about` the kind of the subject.
+    """
+
+    what: Literal["measure", "rule"]
+    name: str
+    about: str
+    outcome: Outcome
+    facts: Tree
+    because: tuple[str, ...]
+    gives: object
+    written: str
+    story: str
+    place: Place
+
+
+def read_proofs(entry: Entry, refusals: list[Refusal]) -> list[Proof]:
+    """The cases of a measure or a rule whose kind is known."""
+    about = entry.fields["about"].text
+    given = entry.fields.get("given")
+    common = read_tree(given.node, about, refusals) if given is not None else {}
+    cases = entry.fields["proofs"].node.items
+    read = [_read(entry, about, common, case, refusals) for case in cases]
+    return [each for each in read if each is not None]
+
+
+def to_text(proofs: Sequence[Proof]) -> str:
+    """The proofs as JSON text."""
+    return json.dumps(proofs, ensure_ascii=False, separators=(",", ":"))
+
+
+def from_text(text: str) -> tuple[Proof, ...]:
+    """The proofs that `to_text` wrote."""
+    return tuple(
+        Proof(
+            what, name, about, outcome, facts, tuple(because), gives, written, story, Place(*place)
+        )
+        for what, name, about, outcome, facts, because, gives, written, story, place in json.loads(
+            text
+        )
+    )
+
+
+def _read(
+    entry: Entry, about: str, common: Tree, case: Node, refusals: list[Refusal]
+) -> Proof | None:
+    of_rule = entry.key.what == "rule"
+    outcomes = RULE_OUTCOMES if of_rule else MEASURE_OUTCOMES
+    told = [outcome for outcome in outcomes if outcome in case.fields]
+    problem = _problem(case, told, outcomes)
+    if problem is not None:
+        refusals.append(problem)
+        return None
+    outcome = told[0]
+    facts_node = case.fields["when" if outcome == "gives" else outcome]
+    facts = merged(common, read_tree(facts_node, about, refusals))
+    because = (
+        tuple(each.text for each in case.fields["because"].items)
+        if "because" in case.fields
+        else ()
+    )
+    gives = case.fields.get("gives")
+    return Proof(
+        "rule" if of_rule else "measure",
+        entry.key.name,
+        about,
+        outcome,
+        facts,
+        because,
+        None if gives is None else _gives(entry, gives, refusals),
+        "" if gives is None else gives.text,
+        case.fields["story"].text if "story" in case.fields else "",
+        case.place,
+    )
+
+
+def _gives(entry: Entry, node: Node, refusals: list[Refusal]) -> object:
+    try:
+        return read_value(node, measure_type(entry))
+    except NotAQuantity as error:
+        refusals.append(refusal_of(error, node))
+        return None
+
+
+def _problem(case: Node, told: Sequence[Outcome], outcomes: Sequence[Outcome]) -> Refusal | None:
+    """What is wrong with the keys of a case, taken together."""
+    if len(told) != 1:
+        found = "says nothing of what is to come out" if not told else f"says {' and '.join(told)}"
+        return Refusal(
+            case.place, f"The case {found}", f"one of: {', '.join(outcomes)}", "say one of them"
+        )
+    wanted = {"gives": ["when"], "cannot tell": ["because"]}.get(told[0], [])
+    allowed = {told[0], "story", *wanted}
+    missing = next((name for name in wanted if name not in case.fields), None)
+    if missing is not None:
+        words = "the facts with which it does" if missing == "when" else "the facts it hangs on"
+        return Refusal(case.place, f'The case has no "{missing}"', words, f'add "{missing}"')
+    extra = next((name for name in case.fields if name not in allowed), None)
+    if extra is not None:
+        return Refusal(
+            case.keys[extra],
+            f'"{extra}" does not belong to a case that says "{told[0]}"',
+            "",
+            f'leave "{extra}" out',
+        )
+    return None

@@ -1,0 +1,223 @@
+"""Proofs run: what each case comes to, what it was to come to, and which cases are missing."""
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from typing import NamedTuple
+
+from linter.language.checked import Checked
+from linter.language.evaluate import measure_of
+from linter.language.judge import judge
+from linter.language.library import Measure
+from linter.language.tree import MeasureOf, Variable
+from linter.language.verdict import CannotTell, NoRow, Verdict
+from linter.language.work import WorkLine, working
+from linter.packs.model import Pack
+from linter.packs.proofs import Outcome, Proof, from_text
+from linter.packs.reliance import may_be_unknown
+from linter.packs.things import path_of, subject_of
+from linter.packs.writing import writer_of
+from linter.text import Place, join_words
+from linter.units import Unknown, same_value
+from linter.vocabulary.model import FactRef, Thing
+
+_OUTCOMES: dict[Verdict, Outcome] = {
+    Verdict.MET: "holds",
+    Verdict.BROKEN: "breaks",
+    Verdict.DOES_NOT_APPLY: "does not apply",
+}
+
+
+class Failing(NamedTuple):
+    """A case that comes to something else, or one that is missing.
+
+    `number` counts the cases of the rule or measure from 1; it is 0 for one that is missing. `work`
+    is the arithmetic of a case that could be worked out.
+    """
+
+    what: str
+    name: str
+    number: int
+    place: Place
+    expected: str
+    actual: str
+    story: str
+    work: tuple[WorkLine, ...]
+
+    def render(self) -> str:
+        """The failing case as it is shown, over several lines."""
+        case = f"case {self.number}" if self.number else "its cases"
+        lines = [f"{self.place}  {self.what} {self.name}, {case}: {self.actual}."]
+        lines.append(f"Expected: {self.expected}.")
+        lines.extend([f"The case: {self.story}"] if self.story else [])
+        lines.extend(
+            f"{each.name}: {each.text} = {each.values} = {each.result}" for each in self.work
+        )
+        return "\n    ".join(lines)
+
+
+class ProofReport(NamedTuple):
+    """How many cases ran, for how many rules and measures, and those that fail."""
+
+    rules: int
+    measures: int
+    cases: int
+    failing: tuple[Failing, ...]
+
+
+def prove(pack: Pack) -> ProofReport:
+    """All cases of a pack run, and a line for each that fails or is missing, in file order."""
+    proofs = from_text(pack.proofs)
+    numbers: dict[tuple[str, str, str], list[Proof]] = {}
+    for proof in proofs:
+        numbers.setdefault((proof.what, proof.about, proof.name), []).append(proof)
+    failing: list[Failing] = []
+    for cases in numbers.values():
+        failing.extend(_run(pack, cases))
+    failing.extend(_missing(pack, numbers))
+    failing.sort(key=lambda each: (each.place, each.number))
+    return ProofReport(len(pack.rules), len(pack.measures), len(proofs), tuple(failing))
+
+
+class _Actual(NamedTuple):
+    """What a case comes to: the outcome in words, the reasons, the value of a measure."""
+
+    outcome: str
+    because: frozenset[str] = frozenset()
+    value: object = None
+
+
+def _run(pack: Pack, cases: Sequence[Proof]) -> Iterator[Failing]:
+    for number, proof in enumerate(cases, 1):
+        thing = subject_of(proof)
+        try:
+            actual = _actual(pack, proof, thing)
+        except AttributeError as error:
+            if not isinstance(error.obj, Thing):
+                raise
+            said = (
+                f"the proof says nothing of {path_of(FactRef('', error.obj.ref, error.name or ''))}"
+            )
+            yield _failing(proof, number, _expected(proof), said, ())
+            continue
+        if not _as_expected(proof, actual):
+            said = _said(pack, proof, actual)
+            yield _failing(proof, number, _expected(proof), said, _work(pack, proof, thing))
+
+
+def _actual(pack: Pack, proof: Proof, thing: Thing) -> _Actual:
+    if proof.what == "measure":
+        return _measured(measure_of(proof.about, proof.name, thing, pack.library))
+    rule = pack.rule(proof.name)
+    found = judge(rule.where, rule.need, thing, pack.library)
+    if isinstance(found, CannotTell):
+        return _Actual("cannot tell", _paths(found.because))
+    return _Actual(_OUTCOMES[found])
+
+
+def _measured(value: object) -> _Actual:
+    if isinstance(value, Unknown):
+        return _Actual("cannot tell", _paths(value.because))
+    return _Actual("gives", value=value)
+
+
+def _paths(because: Iterable[object]) -> frozenset[str]:
+    return frozenset(_path(reason) for reason in because)
+
+
+def _path(reason: object) -> str:
+    if isinstance(reason, FactRef):
+        return path_of(reason)
+    return f"no row in {reason.table}" if isinstance(reason, NoRow) else "divided by nothing"
+
+
+def _as_expected(proof: Proof, actual: _Actual) -> bool:
+    if actual.outcome != proof.outcome:
+        return False
+    if proof.outcome == "cannot tell":
+        return actual.because == frozenset(proof.because)
+    return proof.outcome != "gives" or _same(proof.gives, actual.value)
+
+
+def _same(one: object, other: object) -> bool:
+    if isinstance(one, float) and isinstance(other, float):
+        return same_value(one, other)
+    return one == other
+
+
+def _expected(proof: Proof) -> str:
+    if proof.outcome == "cannot tell":
+        return f"cannot tell, because of {join_words(sorted(proof.because))}"
+    return f"gives {proof.written}" if proof.outcome == "gives" else proof.outcome
+
+
+def _said(pack: Pack, proof: Proof, actual: _Actual) -> str:
+    if actual.outcome == "cannot tell":
+        return f"cannot tell, because of {join_words(sorted(actual.because))}"
+    if actual.outcome == "gives":
+        type_ = pack.measures[proof.about, proof.name].measure.type
+        return f"gives {writer_of(pack)(actual.value, type_, None)}"
+    return actual.outcome
+
+
+def _failing(
+    proof: Proof, number: int, expected: str, actual: str, work: tuple[WorkLine, ...]
+) -> Failing:
+    return Failing(proof.what, proof.name, number, proof.place, expected, actual, proof.story, work)
+
+
+def _work(pack: Pack, proof: Proof, thing: Thing) -> tuple[WorkLine, ...]:
+    """The arithmetic of a case, as far as the facts it gives allow."""
+    write = writer_of(pack)
+    lines: list[WorkLine] = []
+    for checked in _expressions(pack, proof):
+        try:
+            lines.extend(working(checked, thing, pack.library, write))
+        except AttributeError as error:
+            if not isinstance(error.obj, Thing):
+                raise
+    return tuple(lines)
+
+
+def _expressions(pack: Pack, proof: Proof) -> list[Checked]:
+    if proof.what == "measure":
+        measure = pack.measures[proof.about, proof.name].measure
+        return [measure_as_expression(measure)]
+    rule = pack.rule(proof.name)
+    return [each for each in (rule.where, rule.need) if each is not None]
+
+
+def measure_as_expression(measure: Measure) -> Checked:
+    """The expression that asks for a measure of the subject itself."""
+    subject = Variable(measure.kind, measure.kind)
+    node = MeasureOf(subject, measure.kind, measure.name, measure.type)
+    return Checked(measure.kind, measure.type, node)
+
+
+def _missing(
+    pack: Pack, cases: Mapping[tuple[str, str, str], Sequence[Proof]]
+) -> Iterator[Failing]:
+    """A line for each case that a rule or a measure should have and has not."""
+    for (what, about, name), proofs in cases.items():
+        have = {proof.outcome for proof in proofs}
+        for outcome in _wanted(pack, what, about, name):
+            if outcome not in have:
+                expected = f"a case that says {outcome}"
+                actual = f"no case says {outcome}"
+                yield Failing(what, name, 0, proofs[0].place, expected, actual, "", ())
+
+
+def _wanted(pack: Pack, what: str, about: str, name: str) -> Iterator[Outcome]:
+    if what == "measure":
+        yield "gives"
+        steps = [checked for _, checked in pack.measures[about, name].measure.steps]
+        if may_be_unknown(steps, pack.library):
+            yield "cannot tell"
+        return
+    rule = pack.rule(name)
+    yield "holds"
+    yield "breaks"
+    conditions = [rule.need]
+    if rule.where is not None:
+        yield "does not apply"
+        conditions.append(rule.where)
+    if may_be_unknown(conditions, pack.library):
+        yield "cannot tell"

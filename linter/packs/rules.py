@@ -1,0 +1,148 @@
+"""Measures and rules: their expressions and sentences, checked."""
+
+from collections.abc import Mapping
+from typing import cast
+
+from linter.language.checked import Checked
+from linter.language.evaluate import evaluate
+from linter.language.library import Library, Measure
+from linter.packs.clauses import Ground, read_history
+from linter.packs.entries import Change, Entry, Key, Stated
+from linter.packs.expressions import Names, read_expression, read_sentence
+from linter.packs.model import PackMeasure, Rule, Sentence, Weight
+from linter.packs.scopes import Grounds, kind_of, measure_type, refuse_double_meanings
+from linter.text import Place, Refusal
+from linter.text.yaml_places import Node
+from linter.units import Unknown
+from linter.vocabulary.kinds import KINDS
+from linter.vocabulary.model import FactRef, FactType, Thing
+from linter.vocabulary.shorthand import YES_NO
+
+FIRST_STAGE = "pulled"
+
+
+class Reader:
+    """What reading measures and rules needs: grounds, words, what was withdrawn."""
+
+    def __init__(
+        self,
+        ground: Ground,
+        grounds: Grounds,
+        words: Mapping[str, str],
+        withdrawn: Mapping[Key, Change],
+    ) -> None:
+        self.ground, self.grounds, self.words = ground, grounds, words
+        self.withdrawn = withdrawn
+        self.refusals = ground.refusals
+
+    def measure(self, entry: Entry) -> PackMeasure | None:
+        """The measure with its steps; None where it is refused."""
+        history = read_history(entry, self.ground)
+        if kind_of(entry.fields["about"].node, self.refusals) is None:
+            return None
+        refuse_double_meanings(entry, self.grounds, self.refusals)
+        steps = self.steps(entry)
+        if steps is None:
+            return None
+        measure = Measure(entry.key.about, entry.key.name, measure_type(entry), steps)
+        return PackMeasure(measure, _text(entry, "meaning"), history)
+
+    def steps(self, entry: Entry) -> tuple[tuple[str, Checked], ...] | None:
+        """The steps in order, each seeing those before it; None from the first that is refused."""
+        stated = entry.fields["steps"]
+        types: dict[str, FactType] = {}
+        steps: list[tuple[str, Checked]] = []
+        nodes = stated.node.items
+        for node in nodes:
+            name, value = next(iter(node.fields.items()))
+            if name in types or name in self.grounds.limits or name in self.grounds.lists:
+                self.refusals.append(_step_named_twice(node, name))
+                return None
+            expect = measure_type(entry) if node is nodes[-1] else None
+            names = self.names(entry.key.about, types)
+            checked = read_expression(Stated(value, stated.layer), names, expect, self.refusals)
+            if checked is None:
+                return None
+            types[name] = checked.type
+            steps.append((name, checked))
+        return tuple(steps)
+
+    def rule(self, entry: Entry) -> Rule | None:
+        """The rule; None where it is refused."""
+        history = read_history(entry, self.ground)
+        if kind_of(entry.fields["about"].node, self.refusals) is None:
+            return None
+        about = entry.fields["about"].text
+        names = self.names(about)
+        where = self.condition(entry, "where", names)
+        need = self.condition(entry, "need", names)
+        sentences = {name: self.sentence(entry, name, names) for name in ("say", "do", "caution")}
+        if need is None or (where is None and "where" in entry.fields):
+            return None
+        return Rule(
+            entry.key.name,
+            about,
+            _text(entry, "from stage") or FIRST_STAGE,
+            where,
+            need,
+            cast("Weight", _text(entry, "weight")),  # the schema lets nothing else stand there
+            _text(entry, "subject"),
+            sentences["say"],
+            sentences["do"],
+            sentences["caution"],
+            history,
+        )
+
+    def condition(self, entry: Entry, name: str, names: Names) -> Checked | None:
+        """The condition in a field of a rule; None where it has none or it is refused."""
+        if name not in entry.fields:
+            return None
+        return read_expression(entry.fields[name], names, YES_NO, self.refusals)
+
+    def sentence(self, entry: Entry, name: str, names: Names) -> Sentence:
+        """The sentence in a field of a rule; empty where it has none."""
+        if name not in entry.fields:
+            return ()
+        return read_sentence(entry.fields[name], names, self.refusals)
+
+    def names(self, about: str, steps: Mapping[str, FactType] | None = None) -> Names:
+        """What an expression about a kind may name."""
+        return Names(self.grounds.scope(about, steps), self.words, self.withdrawn)
+
+
+def refuse_what_never_applies(
+    rule: Rule, entry: Entry, library: Library, refusals: list[Refusal]
+) -> None:
+    """Refuse a rule whose `where` is false whatever the facts of its subject are."""
+    if rule.where is None or evaluate(rule.where, _all_unknown(rule.about), library) is not False:
+        return
+    stated = entry.fields["where"]
+    refusals.append(
+        Refusal(
+            stated.node.place,
+            f'The rule "{rule.name}" can never apply: its "where" is false whatever the facts are',
+            "a condition that some job can meet",
+            "mend the condition or the limit it names, or withdraw the rule",
+        )
+    )
+
+
+def _all_unknown(kind: str) -> Thing:
+    facts = KINDS[kind].facts
+    values: dict[str, object] = {
+        fact.name: Unknown([FactRef(kind, kind, fact.name)]) for fact in facts
+    }
+    return Thing(kind, kind, Place("", 1, 1), values)
+
+
+def _step_named_twice(node: Node, name: str) -> Refusal:
+    return Refusal(
+        node.keys[name],
+        f'"{name}" names this step and another step or a limit',
+        "one meaning for one name",
+        "give the step another name",
+    )
+
+
+def _text(entry: Entry, name: str) -> str:
+    return entry.fields[name].text if name in entry.fields else ""

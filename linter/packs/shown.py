@@ -1,0 +1,81 @@
+"""Words and units that manifests choose for showing, checked."""
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from linter.packs.texts import PackFiles
+from linter.packs.values import WIRE, dimension_named
+from linter.text import Place, Refusal, nearest
+from linter.units import AREA, DIMENSIONS_BY_NAME, unit_names
+from linter.vocabulary.kinds import KINDS
+
+
+def read_words(ordered: Sequence[PackFiles], refusals: list[Refusal]) -> dict[str, str]:
+    """The word shown for each word of ours that a manifest replaces; the uppermost layer's."""
+    ours = frozenset(our_words())
+    words: dict[str, str] = {}
+    for pack, name, place in _stated(ordered, "words"):
+        if name in ours:
+            words[name] = pack.manifest.words[name]
+        else:
+            refusals.append(
+                Refusal(
+                    place,
+                    f'"{name}" is not a word that precover shows',
+                    "the name of a kind, of a fact, or a word that a fact can be",
+                    "write the word as precover has it",
+                    nearest(name, ours),
+                )
+            )
+    return words
+
+
+def read_units(ordered: Sequence[PackFiles], refusals: list[Refusal]) -> dict[str, str]:
+    """The unit in which each dimension is written; upper layers over lower ones."""
+    known = [WIRE if name == "area" else name for name in DIMENSIONS_BY_NAME if name != "number"]
+    units: dict[str, str] = {}
+    for pack, name, place in _stated(ordered, "units"):
+        unit = pack.manifest.units[name]
+        if name not in known:
+            mend = f'write "{WIRE}"' if name == "area" else "write the name of a dimension"
+            expected = f"one of: {', '.join(known)}"
+            refusals.append(
+                Refusal(place, f'"{name}" is no dimension', expected, mend, nearest(name, known))
+            )
+        elif unit not in unit_names(dimension_named(name)):
+            refusals.append(_no_unit(pack, name, unit))
+        else:
+            units[name] = unit
+    return units
+
+
+def all_words(shown: Mapping[str, str]) -> dict[str, str]:
+    """Every word of ours with the word that is shown for it."""
+    return {word: shown.get(word, word) for word in our_words()}
+
+
+def our_words() -> Iterator[str]:
+    """The words of the vocabulary: kinds, facts, and what facts can be."""
+    for kind in KINDS.values():
+        yield kind.label
+        yield kind.plural
+        for fact in kind.facts:
+            yield fact.label
+            yield from fact.type.words
+
+
+def _stated(ordered: Sequence[PackFiles], section: str) -> Iterator[tuple[PackFiles, str, Place]]:
+    for pack in ordered:
+        node = pack.manifest_node.fields.get(section)
+        for name, place in node.keys.items() if node is not None else ():
+            yield pack, name, place
+
+
+def _no_unit(pack: PackFiles, name: str, unit: str) -> Refusal:
+    names = unit_names(AREA if name == WIRE else dimension_named(name))
+    return Refusal(
+        pack.manifest_node.at(["units", name]).place,
+        f'"{unit}" is no unit for {name}',
+        f"one of: {', '.join(names)}",
+        "write one of these units",
+        nearest(unit, names),
+    )

@@ -1,0 +1,150 @@
+"""The files of packs, read with places and judged by the published schema."""
+
+import hashlib
+import json
+from collections.abc import Iterable, Mapping
+from functools import cache
+from typing import NamedTuple
+
+from linter.packs.manifest import Manifest, read_manifest
+from linter.resources import schemas_dir
+from linter.text import Place, Refusal, Refused
+from linter.text.schema_refusals import schema_refusals
+from linter.text.yaml_places import Node, read_places
+
+MANIFEST = "pack.yaml"
+
+
+class PackText(NamedTuple):
+    """The files of one pack: their texts by path."""
+
+    id: str
+    files: Mapping[str, str]
+
+
+class PackFiles(NamedTuple):
+    """The files of one pack, read: its manifest and the files of its subjects, by path."""
+
+    id: str
+    manifest: Manifest
+    manifest_node: Node
+    subjects: tuple[Node, ...]
+
+
+def read_packs(texts: Iterable[PackText], names: Iterable[str]) -> dict[str, PackFiles]:
+    """The packs of those names and all they stand on, by id; names that are not there are left out.
+
+    Raises `Refused` with what is wrong in any of their files.
+    """
+    by_id: dict[str, PackText] = {}
+    refusals: list[Refusal] = []
+    for text in texts:
+        if text.id in by_id:
+            refusals.append(_two_of_one_name(text, by_id[text.id]))
+        by_id.setdefault(text.id, text)
+    packs: dict[str, PackFiles] = {}
+    to_read = [*names]
+    while to_read:
+        name = to_read.pop()
+        if name in packs or name not in by_id:
+            continue
+        pack = _read_pack(by_id.pop(name), refusals)
+        if pack is not None:
+            packs[name] = pack
+            to_read.extend([pack.manifest.base] if pack.manifest.base else [])
+    if refusals:
+        raise Refused(refusals)
+    return packs
+
+
+def key_of(texts: Iterable[PackText], *more: str) -> str:
+    """A name for the texts, their order apart, and for all else that the result depends on."""
+    files = sorted((text.id, path, words) for text in texts for path, words in text.files.items())
+    whole = json.dumps([files, more], ensure_ascii=True)
+    return hashlib.sha256(whole.encode("ascii")).hexdigest()
+
+
+def _read_pack(text: PackText, refusals: list[Refusal]) -> PackFiles | None:
+    nodes = {path: _read_file(path, text.files[path], refusals) for path in sorted(text.files)}
+    path = next((path for path in nodes if path.rpartition("/")[2] == MANIFEST), None)
+    if path is None:
+        refusals.append(_no_manifest(text))
+        return None
+    node = nodes.pop(path)
+    if node is None:
+        return None
+    subjects = tuple(each for each in nodes.values() if each is not None)
+    refusals.extend(_second_manifest(each) for each in subjects if "pack" in each.fields)
+    if "pack" not in node.fields:
+        refusals.append(_not_a_manifest(node))
+        return None
+    manifest = read_manifest(node)
+    if manifest.pack != text.id:
+        refusals.append(_other_name(node.fields["pack"], text.id))
+    return PackFiles(text.id, manifest, node, subjects)
+
+
+def _read_file(path: str, text: str, refusals: list[Refusal]) -> Node | None:
+    """The file's one node; None where it was refused."""
+    try:
+        node = read_places(text, path)
+    except Refused as refused:
+        refusals.extend(refused.refusals)
+        return None
+    found = schema_refusals(node, _schema())
+    refusals.extend(found)
+    return None if found else node
+
+
+@cache
+def _schema() -> Mapping[str, object]:
+    text = (schemas_dir() / "pack.schema.json").read_text(encoding="utf-8")
+    schema: Mapping[str, object] = json.loads(text)
+    return schema
+
+
+def _two_of_one_name(text: PackText, other: PackText) -> Refusal:
+    place, first = (Place(min(each.files, default=each.id), 1, 1) for each in (text, other))
+    return Refusal(
+        place,
+        f'Two packs are called "{text.id}"',
+        "one pack of a name",
+        "rename or take away one of the two",
+        also=(first, "the other stands"),
+    )
+
+
+def _no_manifest(text: PackText) -> Refusal:
+    return Refusal(
+        Place(f"{text.id}/{MANIFEST}", 1, 1),
+        f'The pack "{text.id}" has no manifest',
+        f"a file {MANIFEST} that says what the pack is",
+        f"write {MANIFEST}",
+    )
+
+
+def _not_a_manifest(node: Node) -> Refusal:
+    return Refusal(
+        Place(node.place.file, 1, 1),
+        'This file does not begin with "pack"',
+        f"the manifest of the pack in {MANIFEST}",
+        "say what the pack is, and move tables, limits, measures and rules to other files",
+    )
+
+
+def _second_manifest(node: Node) -> Refusal:
+    return Refusal(
+        node.keys["pack"],
+        "This file says what the pack is, a second time",
+        f"one manifest, in {MANIFEST}",
+        f"move it to {MANIFEST}",
+    )
+
+
+def _other_name(node: Node, name: str) -> Refusal:
+    return Refusal(
+        node.place,
+        f'The pack calls itself "{node.text}", its folder "{name}"',
+        "one name for both",
+        f'write "{name}", or rename the folder',
+    )
