@@ -1,0 +1,83 @@
+"""What a pack gives to its rules at run time: limits, tables, measures; compiled on first use."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import NamedTuple
+
+from linter.language.checked import Checked, measures_used
+from linter.language.tables import ExactColumn, Found, Table, finder, has_one_exact_key
+from linter.vocabulary.model import FactType, Thing
+
+LimitValue = float | str | bool | tuple[str, ...]
+Compiled = Callable[[Thing], object]
+
+
+class Measure(NamedTuple):
+    """A measure of a kind of thing: named steps, each of which sees those before it; the last is it."""
+
+    kind: str
+    name: str
+    type: FactType
+    steps: tuple[tuple[str, Checked], ...]
+
+
+class Library:
+    """The limits, tables and measures of a pack, and the functions made of them so far.
+
+    Quantities are floats in base units; a limit that is a list is a tuple of words. Measures do not
+    ask for each other in a circle (`find_cycle` tells).
+    """
+
+    def __init__(
+        self,
+        limits: Mapping[str, LimitValue],
+        tables: Mapping[str, Table],
+        measures: Mapping[tuple[str, str], Measure],
+    ) -> None:
+        self.limits = limits
+        self.tables = tables
+        self.measures = measures
+        self.compiled: dict[object, Compiled] = {}
+        self._columns: dict[tuple[str, str], Found] = {}
+
+    def column(self, table: str, column: str) -> Found:
+        """The function that looks up a column of a table."""
+        found = self._columns.get((table, column))
+        if found is None:
+            found = self._columns[table, column] = finder(self.tables[table], column)
+        return found
+
+    def exact_column(self, table: str, column: str) -> ExactColumn | None:
+        """The column as a mapping, if its table has one key that is looked up exactly."""
+        known = self.tables[table]
+        return ExactColumn(known, column) if has_one_exact_key(known) else None
+
+
+def find_cycle(measures: Mapping[tuple[str, str], Measure]) -> tuple[tuple[str, str], ...]:
+    """Measures that ask for each other in a circle, in that order; nothing if there are none."""
+    done: set[tuple[str, str]] = set()
+    for start in measures:
+        way = _circle(measures, start, (), done)
+        if way:
+            return way
+    return ()
+
+
+def _circle(
+    measures: Mapping[tuple[str, str], Measure],
+    name: tuple[str, str],
+    way: tuple[tuple[str, str], ...],
+    done: set[tuple[str, str]],
+) -> tuple[tuple[str, str], ...]:
+    if name in way:
+        return way[way.index(name) :]
+    if name in done or name not in measures:
+        return ()
+    used = {each for _, step in measures[name].steps for each in measures_used(step)}
+    for each in sorted(used):
+        found = _circle(measures, each, (*way, name), done)
+        if found:
+            return found
+    done.add(name)
+    return ()
