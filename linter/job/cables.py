@@ -103,6 +103,11 @@ class Cable(Stated):
     note: str | None = None
 
     @property
+    def ends(self) -> tuple[str, str]:
+        """The boxes or panels at which it begins and ends."""
+        return (self.from_, self.to)
+
+    @property
     def colours(self) -> tuple[str, ...] | None:
         """All its conductors by colour, the bare one last; None where that is unknown."""
         if self.conductors is not None:

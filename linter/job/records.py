@@ -30,6 +30,7 @@ class LookedAt(Stated):
     """What someone looked at, that only an eye can tell."""
 
     item: str
+    at: str | None = None
     by: str | None = None
     on: str | None = None
     found: str | None = None

@@ -1,0 +1,131 @@
+"""References of cables: where they end, circuits, what they are for, colours, boxes passed."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from linter.text import Refusal, nearest
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from linter.job.cables import Cable
+    from linter.job.jobs import Job
+    from linter.jobfile.known import Known
+
+_HOT_OF = "hot of "
+_OF = " of "
+
+
+def wrong_in_cables(job: Job, known: Known) -> Iterator[Refusal]:
+    """What is wrong with references of cables."""
+    spaces = [
+        str(space)
+        for panel in job.panels.values()
+        for breaker in panel.breakers.values()
+        for space in breaker.spaces
+    ]
+    for cable in job.cables.values():
+        yield from _ends(cable, known)
+        yield from _circuit(job, cable, known)
+        yield from known.targets.missing(cable.for_, cable.place_of("for_"))
+        yield from _passages(cable, known)
+        yield from _legs(cable, spaces)
+        yield from _roles(cable, spaces, known)
+        if known.is_whole(cable.name):
+            yield from _colours(cable)
+
+
+def _ends(cable: Cable, known: Known) -> Iterator[Refusal]:
+    yield from known.ends.missing(cable.from_, cable.place_of("from_"))
+    yield from known.ends.missing(cable.to, cable.place_of("to"))
+    if cable.from_ == cable.to:
+        yield Refusal(
+            cable.place_of("to"),
+            f'Cable "{cable.name}" comes from {cable.from_} and goes to it as well',
+            "two different boxes, or a panel and a box",
+            "correct one of its ends",
+        )
+
+
+def _circuit(job: Job, cable: Cable, known: Known) -> Iterator[Refusal]:
+    if cable.circuit is not None:
+        yield from known.circuits.missing(cable.circuit, cable.place_of("circuit"))
+        return
+    panels: set[str] = set(job.panels)
+    is_home_run = not panels.isdisjoint(cable.ends)
+    if is_home_run and cable.carries != "spare" and known.is_whole(cable.name):
+        names = list(known.circuits.all)
+        yield Refusal(
+            cable.place,
+            f'Cable "{cable.name}" begins at the panel and does not say its circuit',
+            f"circuit: one of {', '.join(names)}" if names else "a circuit",
+            f'write "circuit: {names[0] if names else "counter"}" or the like, '
+            'or "carries: spare" if nothing uses it',
+        )
+
+
+def _passages(cable: Cable, known: Known) -> Iterator[Refusal]:
+    seen: set[str] = set()
+    for passage in cable.through:
+        yield from known.boxes.missing(passage.box, passage.place_of("box"))
+        if passage.box in cable.ends or passage.box in seen:
+            found = f'Cable "{cable.name}" passes through {passage.box} '
+            found += "twice" if passage.box in seen else "and ends in it"
+            yield Refusal(
+                passage.place_of("box"),
+                found,
+                "a box that it passes once, between its ends",
+                "leave the box out here, or correct the ends of the cable",
+            )
+        seen.add(passage.box)
+
+
+def _legs(cable: Cable, spaces: list[str]) -> Iterator[Refusal]:
+    if cable.leg_of is not None and str(cable.leg_of) not in spaces:
+        yield _no_space(cable, "leg_of", str(cable.leg_of), spaces)
+
+
+def _no_space(cable: Cable, field: str, space: str, spaces: list[str]) -> Refusal:
+    return Refusal(
+        cable.place_of(field),
+        f"No breaker takes space {space}",
+        f"one of: {', '.join(spaces)}" if spaces else "a space that a breaker takes",
+        "correct the space, or add the breaker to the panel",
+        nearest(space, spaces),
+    )
+
+
+def _roles(cable: Cable, spaces: list[str], known: Known) -> Iterator[Refusal]:
+    """Roles that speak of a space or of something controlled which is not there."""
+    if isinstance(cable.carries, str):
+        return
+    for colour, role in cable.carries.items():
+        place = f"carries.{colour}"
+        if role.startswith(_HOT_OF):
+            space = role.removeprefix(_HOT_OF)
+            if space not in spaces:
+                yield _no_space(cable, place, space, spaces)
+        elif _OF in role:
+            yield from known.targets.missing(role.partition(_OF)[2], cable.place_of(place))
+
+
+def _colours(cable: Cable) -> Iterator[Refusal]:
+    """Colours that are spoken of and that the cable has not."""
+    colours = cable.colours
+    if colours is None:
+        return
+    spoken = [] if isinstance(cable.carries, str) else [(cable, "carries", cable.carries)]
+    spoken += [(end, "marks", end.marks or {}) for end in (cable.at_from, cable.at_to)]  # type: ignore[misc]
+    for thing, field, words in spoken:
+        if field in thing.usual:
+            continue
+        for colour in words:
+            if colour not in colours:
+                yield Refusal(
+                    thing.place_of(f"{field}.{colour}"),
+                    f'Cable "{cable.name}" has no {colour} conductor',
+                    f"one of: {', '.join(colours)}",
+                    "correct the colour, or state the colours under conductors",
+                    nearest(colour, colours),
+                )

@@ -1,0 +1,132 @@
+"""The names a file has, also of things that could not be read: what references are held against."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, NamedTuple
+
+from linter.text import Place, Refusal, nearest
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Mapping
+
+    from linter.job.jobs import Job
+    from linter.text.yaml_places import Node
+
+
+class Names(NamedTuple):
+    """The names of one kind of thing, each with its place.
+
+    `complete` is false where the group that holds them could not be read, so that no name can be
+    said to be missing.
+    """
+
+    kind: str
+    group: str
+    all: Mapping[str, Place]
+    complete: bool = True
+
+    def missing(self, name: str | None, place: Place) -> Iterator[Refusal]:
+        """The refusal of a name that nothing has; none if something has it."""
+        if name is None or name in self.all or not self.complete:
+            return
+        first = next(iter(self.all), None)
+        such = f", such as {first}" if first else f'; there is none yet under "{self.group}"'
+        yield Refusal(
+            place,
+            f'"{name}" is no {self.kind} of this job',
+            f"the name of a {self.kind}{such}",
+            f'write a name that stands under "{self.group}", or add it there',
+            nearest(name, self.all),
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """All names of a file, and which of its things were read but in part."""
+
+    rooms: Names
+    panels: Names
+    circuits: Names
+    boxes: Names
+    cables: Names
+    ends: Names
+    outlets: Names
+    targets: Names
+    read_in_part: frozenset[str]
+
+    def is_whole(self, cable: str) -> bool:
+        """Whether all that the file says of the cable was read."""
+        return cable not in self.read_in_part
+
+
+def known_names(root: Node, usable: Node, job: Job) -> Known:
+    """The names in the whole file `root`, of which `usable` could be read, into `job`."""
+    rooms = _names(root, "room", "rooms")
+    circuits, cables = _names(root, "circuit", "circuits"), _names(root, "cable", "cables")
+    boxes, panels = _names(root, "box", "boxes"), _panel_names(root)
+    complete = boxes.complete and panels.complete
+    devices = [each for box in job.boxes.values() for each in box.holds]
+    at: dict[str, Place] = {each.name: each.place for each in devices}
+    at |= _unread_devices(root, job)
+    return Known(
+        rooms=rooms,
+        panels=panels,
+        circuits=circuits,
+        boxes=boxes,
+        cables=cables,
+        ends=Names("box or panel", "boxes", {**panels.all, **boxes.all}, complete),
+        outlets=Names("device", "boxes", at, boxes.complete),
+        targets=Names("device or box", "boxes", {**boxes.all, **at}, boxes.complete),
+        read_in_part=_read_in_part(root, usable),
+    )
+
+
+def _names(root: Node, kind: str, group: str) -> Names:
+    node = root.fields.get(group)
+    if node is None:
+        strange = [key for key in root.fields if group in nearest(key, [group])]
+        return Names(kind, group, {}, not strange)
+    return Names(kind, group, node.keys, isinstance(node.value, dict))
+
+
+def _panel_names(root: Node) -> Names:
+    if "panel" in root.fields:
+        return Names("panel", "panels", {"panel": root.keys["panel"]})
+    several, one = _names(root, "panel", "panels"), _names(root, "panel", "panel")
+    names = dict(several.all)
+    if len(names) == 1:
+        names["panel"] = next(iter(names.values()))
+    return Names("panel", "panels", names, several.complete and one.complete)
+
+
+def _unread_devices(root: Node, job: Job) -> dict[str, Place]:
+    """Names that devices of boxes may have which were read but in part, or not at all."""
+    found: dict[str, Place] = {}
+    boxes = root.fields.get("boxes")
+    held_by: dict[str, int] = {name: len(box.holds) for name, box in job.boxes.items()}
+    for name, node in boxes.fields.items() if boxes is not None else ():
+        held = node.fields.get("holds")
+        entries = (held.items or [held]) if held is not None else []
+        if held_by.get(name) == len(entries):
+            continue
+        numbered = [f"{name}.{number}" for number in range(1, len(entries) + 1)]
+        found |= dict.fromkeys([name, *numbered], node.place)
+        stated = [each.at(["name"]) for entry in entries for each in entry.fields.values()]
+        found |= {str(each.value): each.place for each in stated}
+    return found
+
+
+def _read_in_part(root: Node, usable: Node) -> frozenset[str]:
+    """Cables of which something was left out; all of them if it was among the usual values."""
+    cables = root.fields.get("cables")
+    if cables is None or usable is root:
+        return frozenset()
+    if usable.fields.get("usual") is not root.fields.get("usual"):
+        return frozenset(cables.fields)
+    left = usable.fields["cables"].fields if "cables" in usable.fields else {}
+    return frozenset(_changed(cables.fields, left))
+
+
+def _changed(whole: Mapping[str, Node], left: Mapping[str, Node]) -> Iterable[str]:
+    return (name for name, node in whole.items() if left.get(name) is not node)

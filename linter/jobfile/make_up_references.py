@@ -1,0 +1,134 @@
+"""References of a make-up stated joint by joint: wires and terminals of the box, each once."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from linter.job.stated import CableId
+from linter.jobfile.box_references import wrong_connector
+from linter.text import Refusal, nearest
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from linter.job.boxes import Box, MakeUp
+    from linter.job.jobs import Job
+    from linter.job.stated import Stated
+    from linter.jobfile.known import Known
+    from linter.text import Place
+
+BOX_BOND = "box.bond"
+_HOTS = ("hot", "hot 2", "neutral", "neutral 2", "bond")
+_LINE_AND_LOAD = (
+    "line hot",
+    "line neutral",
+    "load hot",
+    "load neutral",
+    "line hot 2",
+    "load hot 2",
+)
+_TERMINALS: dict[str, tuple[str, ...]] = {
+    "receptacle": (*_HOTS, *_LINE_AND_LOAD),
+    "switch": (
+        "common",
+        "switched",
+        *(f"traveller {number}" for number in range(1, 5)),
+        *_HOTS,
+        *_LINE_AND_LOAD,
+    ),
+    "other": (*_HOTS, *_LINE_AND_LOAD),
+}
+
+
+class _Spoken(NamedTuple):
+    """A wire or terminal that a make-up names, where it names it, and whether it must be a wire."""
+
+    name: str
+    place: Place
+    of: Stated
+
+
+def wrong_in_make_up(job: Job, known: Known) -> Iterator[Refusal]:
+    """What is wrong with the wires and terminals that make-ups name."""
+    ends: dict[str, list[str]] = {}
+    for cable in job.cables.values():
+        for end in cable.ends:
+            ends.setdefault(end, []).append(cable.name)
+    for box in job.boxes.values():
+        if box.make_up is not None:
+            for joint in box.make_up.joints:
+                yield from wrong_connector(job, joint)
+            yield from _twice(box.make_up)
+            for spoken in _spoken(box.make_up):
+                yield from _wire_or_terminal(job, box, spoken, ends.get(box.name, []), known)
+
+
+def _spoken(make_up: MakeUp) -> Iterator[_Spoken]:
+    for joint in make_up.joints:
+        yield from _each(joint, "of", joint.of)
+    for landing in make_up.landings:
+        yield _Spoken(landing.terminal, landing.place_of("terminal"), landing)
+        yield from _each(landing, "wires", landing.wires)
+    yield from _each(make_up, "capped", make_up.capped)
+    yield from _each(make_up, "left_open", make_up.left_open)
+
+
+def _each(thing: Stated, field: str, names: tuple[str, ...]) -> Iterator[_Spoken]:
+    for at, name in enumerate(names):
+        yield _Spoken(name, thing.place_of(f"{field}.{at}"), thing)
+
+
+def _twice(make_up: MakeUp) -> Iterator[Refusal]:
+    first: dict[str, Place] = {}
+    for name, place, _ in _spoken(make_up):
+        other = first.setdefault(name, place)
+        if other is not place:
+            yield Refusal(
+                place,
+                f'"{name}" is named a second time in this make-up',
+                "each wire and terminal in one place",
+                "leave it out in one of the two",
+                also=(other, "first named"),
+            )
+
+
+def _wire_or_terminal(
+    job: Job, box: Box, spoken: _Spoken, ends: list[str], known: Known
+) -> Iterator[Refusal]:
+    thing, _, part = spoken.name.rpartition(".")
+    devices: dict[str, str] = {each.name: each.kind for each in box.holds}
+    if spoken.name == BOX_BOND:
+        return
+    if thing in devices:
+        allowed = _TERMINALS.get(devices[thing], _HOTS)
+        yield from _part(spoken, "terminal", thing, part, allowed)
+    elif thing in ends:
+        colours = job.cables[CableId(thing)].colours
+        if colours is not None and known.is_whole(thing):
+            yield from _part(spoken, "conductor", thing, part, colours)
+    elif thing in known.cables.all or thing not in known.targets.all:
+        yield _not_here(box, spoken, thing, [*ends, *devices])
+
+
+def _part(
+    spoken: _Spoken, what: str, thing: str, part: str, allowed: tuple[str, ...]
+) -> Iterator[Refusal]:
+    if part not in allowed:
+        yield Refusal(
+            spoken.place,
+            f'"{thing}" has no {what} "{part}"',
+            f"one of: {', '.join(f'{thing}.{each}' for each in allowed)}",
+            f"correct what stands after the last full stop of {spoken.name}",
+            tuple(f"{thing}.{each}" for each in nearest(part, allowed)),
+        )
+
+
+def _not_here(box: Box, spoken: _Spoken, thing: str, here: list[str]) -> Refusal:
+    return Refusal(
+        spoken.place,
+        f'"{thing}" is no cable or device in {box.name}',
+        f"one of: {', '.join(here)}" if here else "a cable that ends in the box",
+        "name a cable that ends in this box or a device in it, then a full stop, then colour or"
+        " terminal",
+        nearest(thing, here),
+    )
