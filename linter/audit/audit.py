@@ -10,8 +10,8 @@ from linter.audit.questions import open_questions
 from linter.audit.stops import Walk
 from linter.audit.tell import Teller
 from linter.audit.trials import Trials
-from linter.audit.writing import writer
 from linter.facts import facts_of
+from linter.packs.writing import writer_of
 from linter.trace import trace
 from linter.wiring import derive
 
@@ -39,7 +39,7 @@ def audit(job: Job, pack: Pack) -> Audit:
 
 def told(job: Job, pack: Pack, facts: Facts, judged: Judged) -> Audit:
     """The audit that the verdicts come to, with everything said that a person needs."""
-    walk, write = Walk(facts.things), writer(pack)
+    walk, write = Walk(facts.things), writer_of(pack)
     findings = _findings(judged, Teller(pack, facts, walk, write))
     trials = Trials(facts.things, pack.library, write)
     return Audit(

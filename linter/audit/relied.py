@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from linter.facts import Facts
-    from linter.language.work import Writer
+    from linter.packs.writing import Writer
 
 _FIGURES = ".9g"
 _DIGITS = 16

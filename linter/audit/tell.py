@@ -8,13 +8,13 @@ from linter.audit.findings import Finding, Reference
 from linter.audit.relied import fingerprint, relied_on
 from linter.language.evaluate import facts_used
 from linter.language.work import WorkLine, working
+from linter.packs.writing import write_sentence
 
 if TYPE_CHECKING:
     from linter.audit.stops import Walk
-    from linter.audit.writing import Writer
     from linter.facts import Facts
-    from linter.language.checked import Checked
     from linter.packs.model import Clause, Pack, Rule, Sentence, Source
+    from linter.packs.writing import Writer
     from linter.vocabulary.model import FactRef, Thing
 
 
@@ -53,12 +53,8 @@ class Teller:
     def _work(self, rule: Rule, thing: Thing) -> tuple[WorkLine, ...]:
         return working(rule.need, thing, self._pack.library, self._write)
 
-    def _sentence(self, parts: Sentence, thing: Thing) -> str:
-        """The parts put together, each hole filled with its value as the job writes it."""
-        return "".join(part if isinstance(part, str) else self._hole(part, thing) for part in parts)
-
-    def _hole(self, hole: Checked, thing: Thing) -> str:
-        return working(hole, thing, self._pack.library, self._write)[-1].result
+    def _sentence(self, sentence: Sentence, thing: Thing) -> str:
+        return write_sentence(sentence, thing, self._pack.library, self._write)
 
 
 def reference(rule: Rule) -> Reference:

@@ -8,7 +8,7 @@ from linter.audit.findings import WEIGHTS, at_least
 from linter.cli.faults import Fault, attempted
 from linter.cli.files import JobFile, job_files
 from linter.cli.output import say, show, show_lines
-from linter.cli.shelf import Shelf
+from linter.cli.shelf import PACKS, Shelf
 from linter.cli.status import Status, worst
 from linter.cli.words import Option, tell_apart
 from linter.cli.wrong_use import WrongUse, one_of
@@ -25,7 +25,7 @@ _COMMAND = "precover audit"
 _OPTIONS = (
     Option("--form", "text or json", "text"),
     Option("--hold-on", "danger, violation or advice", "violation"),
-    Option("--packs", "a folder that holds rule packs"),
+    PACKS,
 )
 
 

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from linter.cli.files import read_text
+from linter.cli.words import Option
 from linter.cli.wrong_use import WrongUse
 from linter.resources import rulesets_dir
 from linter.text import Place, Refusal, Refused, nearest
@@ -19,6 +20,9 @@ if TYPE_CHECKING:
     from linter.job.jobs import Job
     from linter.packs.model import Pack
     from linter.packs.texts import PackText
+
+PACKS = Option("--packs", "a folder that holds rule packs")
+"""The option of every command that uses packs."""
 
 _MANIFEST = "pack.yaml"
 _EXTENDS = re.compile(r"""^["']?extends["']?\s*:\s*["']?([^"'\s#]+)""", re.MULTILINE)

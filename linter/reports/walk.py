@@ -19,7 +19,7 @@ _BADGES = {"danger": " DANGER ", "violation": " VIOLATION ", "advice": " ADVICE 
 _SENTENCE, _WORK, _NOTE = 3, 8, 4
 _LABEL_WIDTH = 9
 _ONE_LINE = 68
-_VERDICTS = ("yes", "no")
+_VERDICTS = ("met", "not met", "cannot be told")
 
 
 def walk(findings: Iterable[Finding]) -> Iterator[Line]:

@@ -46,7 +46,7 @@ def finding(**other: Any) -> Finding:
         "sentence": "The black of k1 in bench leaves 4 in; 6 in is needed.",
         "working": (
             WorkLine(
-                "", "wire_end.free_length at least least_free_length", "4 in at least 6 in", "no"
+                "", "wire_end.free_length at least least_free_length", "4 in at least 6 in", "not met"
             ),
         ),
         "do": "Pull more cable into the box while the wall is open.",

@@ -27,7 +27,7 @@ def test_a_finding_says_all_that_a_person_needs() -> None:
     for words in (
         "VIOLATION The black of k1 in bench leaves 4 in; 6 in is needed.",
         "at boathouse.yaml:31:5, circuit slip",
-        "wire_end.free_length at least least_free_length that is, 4 in at least 6 in: no",
+        "wire_end.free_length at least least_free_length that is, 4 in at least 6 in: not met",
         "Do: Pull more cable into the box while the wall is open.",
         "Caution: Work with the power off.",
         'Rule: wire-end-long-enough: 4-2 of Example code first, read in "Handout 7" (2019).',
