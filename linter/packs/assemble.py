@@ -16,6 +16,7 @@ from linter.packs.model import (
     Rule,
     What,
     Withdrawn,
+    library_of,
 )
 from linter.packs.order import in_order
 from linter.packs.proofs import read_proofs, to_text
@@ -23,7 +24,8 @@ from linter.packs.rules import Reader, refuse_what_never_applies
 from linter.packs.scopes import Grounds, measure_type
 from linter.packs.shown import all_words, read_units, read_words
 from linter.packs.tables import read_table
-from linter.packs.texts import PackFiles, PackText, key_of, read_packs
+from linter.packs.pack_text import PackText, key_of
+from linter.packs.texts import PackFiles, read_packs
 from linter.text import Refusal, Refused
 from linter.vocabulary.kinds import KINDS
 
@@ -130,19 +132,6 @@ class _Checking:
             Withdrawn(key.what, key.name, key.about, amendment_of(change, self.ground))
             for key, change in self.laid.withdrawn.items()
         )
-
-
-def library_of(
-    limits: dict[str, PackLimit],
-    tables: dict[str, PackTable],
-    measures: dict[tuple[str, str], PackMeasure],
-) -> Library:
-    """The values that expressions run on."""
-    return Library(
-        {name: each.value for name, each in limits.items()},
-        {name: each.table for name, each in tables.items()},
-        {key: each.measure for key, each in measures.items()},
-    )
 
 
 def _layer(pack: PackFiles) -> Layer:

@@ -185,3 +185,16 @@ class Pack(NamedTuple):
     def layer(self, name: str) -> Layer:
         """The layer of that name; `KeyError` where there is none."""
         return {each.id: each for each in self.layers}[name]
+
+
+def library_of(
+    limits: Mapping[str, PackLimit],
+    tables: Mapping[str, PackTable],
+    measures: Mapping[tuple[str, str], PackMeasure],
+) -> Library:
+    """The values that the expressions of a pack run on."""
+    return Library(
+        {name: each.value for name, each in limits.items()},
+        {name: each.table for name, each in tables.items()},
+        {key: each.measure for key, each in measures.items()},
+    )

@@ -1,25 +1,18 @@
 """The files of packs, read with places and judged by the published schema."""
 
-import hashlib
 import json
 from collections.abc import Iterable, Mapping
 from functools import cache
 from typing import NamedTuple
 
 from linter.packs.manifest import Manifest, read_manifest
+from linter.packs.pack_text import PackText
 from linter.resources import schemas_dir
 from linter.text import Place, Refusal, Refused
 from linter.text.schema_refusals import schema_refusals
 from linter.text.yaml_places import Node, read_places
 
 MANIFEST = "pack.yaml"
-
-
-class PackText(NamedTuple):
-    """The files of one pack: their texts by path."""
-
-    id: str
-    files: Mapping[str, str]
 
 
 class PackFiles(NamedTuple):
@@ -55,13 +48,6 @@ def read_packs(texts: Iterable[PackText], names: Iterable[str]) -> dict[str, Pac
     if refusals:
         raise Refused(refusals)
     return packs
-
-
-def key_of(texts: Iterable[PackText], *more: str) -> str:
-    """A name for the texts, their order apart, and for all else that the result depends on."""
-    files = sorted((text.id, path, words) for text in texts for path, words in text.files.items())
-    whole = json.dumps([files, more], ensure_ascii=True)
-    return hashlib.sha256(whole.encode("ascii")).hexdigest()
 
 
 def _read_pack(text: PackText, refusals: list[Refusal]) -> PackFiles | None:

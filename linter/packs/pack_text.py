@@ -1,0 +1,25 @@
+"""The texts of a pack, and the name that stands for them."""
+
+import hashlib
+import json
+from collections.abc import Iterable, Mapping
+from typing import NamedTuple
+
+
+class PackText(NamedTuple):
+    """The files of one pack: their texts by path."""
+
+    id: str
+    files: Mapping[str, str]
+
+
+def key_of(texts: Iterable[PackText], *more: str) -> str:
+    """A name for the texts, in whatever order they come, and for what else the result hangs on.
+
+    >>> one, other = PackText("a", {"a.yaml": "x"}), PackText("b", {"b.yaml": "y"})
+    >>> key_of([one, other]) == key_of([other, one]), key_of([one]) == key_of([one], "0.2.0")
+    (True, False)
+    """
+    files = sorted((text.id, path, words) for text in texts for path, words in text.files.items())
+    whole = json.dumps([files, more], ensure_ascii=True)
+    return hashlib.sha256(whole.encode("ascii")).hexdigest()
