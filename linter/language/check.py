@@ -13,7 +13,7 @@ from linter.language.check_conditions import (
     check_one_of,
     check_sum,
 )
-from linter.language.check_names import check_number, check_path, check_word
+from linter.language.check_names import check_number, check_path
 from linter.language.check_values import (
     check_arithmetic,
     check_choice,
@@ -28,22 +28,25 @@ from linter.language.tree import (
     AnyOf,
     Arithmetic,
     Choice,
+    Compared,
     Comparison,
     Count,
     Extreme,
     ForThings,
     Is,
+    Joined,
     LookUp,
+    Named,
     Node,
     Not,
     Number,
     OneOf,
+    OverThings,
     Path,
     Pick,
+    Reckoned,
     Rounded,
     Sum,
-    Word,
-    WordList,
 )
 from linter.text import Refused, nearest
 from linter.vocabulary.model import FactType, Shape
@@ -85,32 +88,29 @@ def _check_whole(checker: Checker, node: Node, got: FactType, expect: FactType |
             checker.refuse(node.place, said, expected, "write one of these", near)
 
 
-_Conditions = Comparison | Is | OneOf | Not | AllOf | AnyOf | ForThings | WordList
-_OverThings = Sum | Count | Extreme
-_Values = Arithmetic | Rounded | Choice | Pick | LookUp
-
-
 def _node(checker: Checker, node: Node) -> Found:
+    if isinstance(node, Named):
+        return _named(checker, node)
+    if isinstance(node, Reckoned):
+        return _reckoned(checker, node)
+    if isinstance(node, OverThings):
+        return _over_things(checker, node)
+    if isinstance(node, Compared):
+        return _compared(checker, node)
+    return _joined(checker, node)
+
+
+def _named(checker: Checker, node: Named) -> Found:
     match node:
         case Path():
             return check_path(checker, node)
         case Number():
             return check_number(checker, node)
-        case Word():
-            return check_word(node)
-        case Sum() | Count() | Extreme():
-            return _over_things(checker, node)
-        case Arithmetic() | Rounded() | Choice() | Pick() | LookUp():
-            return _value(checker, node)
-        case Comparison() | Is() | OneOf() | ForThings():
-            return _compared(checker, node)
-        case Not() | AllOf() | AnyOf():
-            return _joined(checker, node)
-        case _:  # what checking itself puts in: it stands as it is
+        case _:  # a word, or what checking itself puts in, stands as it is
             return Found(node, type_of(node))
 
 
-def _over_things(checker: Checker, node: _OverThings) -> Found:
+def _over_things(checker: Checker, node: OverThings) -> Found:
     match node:
         case Sum():
             return check_sum(checker, node)
@@ -118,11 +118,13 @@ def _over_things(checker: Checker, node: _OverThings) -> Found:
             return check_count(checker, node)
         case Extreme():
             return check_extreme(checker, node)
+        case ForThings():
+            return check_for_things(checker, node)
         case _:
             assert_never(node)
 
 
-def _value(checker: Checker, node: _Values) -> Found:
+def _reckoned(checker: Checker, node: Reckoned) -> Found:
     match node:
         case Arithmetic():
             return check_arithmetic(checker, node)
@@ -138,7 +140,7 @@ def _value(checker: Checker, node: _Values) -> Found:
             assert_never(node)
 
 
-def _compared(checker: Checker, node: Comparison | Is | OneOf | ForThings) -> Found:
+def _compared(checker: Checker, node: Compared) -> Found:
     match node:
         case Comparison():
             return check_comparison(checker, node)
@@ -146,13 +148,11 @@ def _compared(checker: Checker, node: Comparison | Is | OneOf | ForThings) -> Fo
             return check_is(checker, node)
         case OneOf():
             return check_one_of(checker, node)
-        case ForThings():
-            return check_for_things(checker, node)
         case _:
             assert_never(node)
 
 
-def _joined(checker: Checker, node: Not | AllOf | AnyOf) -> Found:
+def _joined(checker: Checker, node: Joined) -> Found:
     match node:
         case Not(condition):
             return Found(Not(checker.condition(condition), node.place), YES_NO)

@@ -14,7 +14,6 @@ from linter.language.tree import (
     Path,
     Step,
     Variable,
-    Word,
 )
 from linter.text import Place, nearest
 from linter.vocabulary.kinds import KINDS
@@ -34,11 +33,6 @@ def check_number(checker: Checker, node: Number) -> Found:
         "state it as a limit, with its clause, and write the limit's name here",
     )
     return Found(node, None)
-
-
-def check_word(node: Word) -> Found:
-    """A word in quotes, which is of the type of that one word."""
-    return Found(node, type_of(node))
 
 
 def check_path(checker: Checker, node: Path) -> Found:

@@ -78,12 +78,10 @@ def type_of(node: Node) -> FactType:
             return type_
         case Word(text):
             return FactType(Shape.WORD, words=(text,))
-        case Number() | Count():
-            return COUNT
         case Arithmetic() | Rounded() | Choice() | Sum() | Extreme() | Pick() | LookUp():
             return _type_of_value(node)
         case _:
-            return YES_NO
+            return COUNT if isinstance(node, Number | Count) else YES_NO
 
 
 def merged(one: FactType, other: FactType) -> FactType:

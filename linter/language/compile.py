@@ -52,7 +52,7 @@ from linter.vocabulary.model import Shape, Thing
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from linter.language.library import Library, Measure
+    from linter.language.library import Library, LimitValue, Measure
 
 
 def compile_need(checked: Checked, library: Library) -> Callable[[Thing], bool]:
@@ -141,10 +141,6 @@ class _Writer:
 
     def _named(self, node: Named) -> str:
         match node:
-            case Number(value):
-                return repr(float(value))
-            case Word(text):
-                return self._value(text)
             case Variable(name):
                 return self._variables[name]
             case FactOf(of, kind, name):
@@ -154,26 +150,33 @@ class _Writer:
                 return f"{self._value(measure)}({self.text(of)})"
             case Step(name):
                 return self._steps[name]
-            case Limit() | LimitList() | WordList() | Path():
-                return self._limit(node)
+            case Number() | Word() | WordList() | Limit() | LimitList() | Path():
+                return self._constant(node)
             case _:
                 assert_never(node)
 
-    def _limit(self, node: Limit | LimitList | WordList | Path) -> str:
+    def _constant(self, node: Number | Word | WordList | Limit | LimitList | Path) -> str:
+        """The source of what is the same for all things: a number, or the name of a value."""
         match node:
-            case Limit(name):
-                value = self._library.limits[name]
-                if isinstance(value, bool | float | int) and math.isfinite(value):
-                    return repr(value if isinstance(value, bool) else float(value))
-                return self._value(value)
-            case LimitList(name):
-                return self._value(frozenset(cast("tuple[str, ...]", self._library.limits[name])))
+            case Number(value):
+                return repr(float(value))
+            case Word(text):
+                return self._value(text)
             case WordList(words):
                 return self._value(frozenset(word.text for word in words))
+            case Limit(name) | LimitList(name):
+                return self._limit(self._library.limits[name])
             case Path(names):
                 raise ValueError(f"{'.'.join(names)} was not checked")
             case _:
                 assert_never(node)
+
+    def _limit(self, value: LimitValue) -> str:
+        if isinstance(value, str | tuple):
+            return self._value(value if isinstance(value, str) else frozenset(value))
+        if isinstance(value, bool) or not math.isfinite(value):
+            return self._value(value)
+        return repr(float(value))
 
     def _compared(self, node: Compared) -> str:
         match node:

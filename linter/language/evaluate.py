@@ -1,10 +1,10 @@
-"""The careful evaluator: what an expression comes to when some facts are unknown, and what it relies on.
+"""The careful evaluator: what an expression comes to if facts are unknown, and what it relies on.
 
-Conditions follow Kleene's strong logic: `and` is broken by one broken part, whatever the others are;
-`every` by one thing that breaks it; and so on. What cannot be told is an `Unknown` that names what it
-hangs on. Everything else is plain: a sum, a product or a count with an unknown in it is unknown, even
-where an unknown is multiplied by 0 or the outcome of a comparison would be the same for all it could be.
-Making an unknown known therefore never changes an answer that was told.
+Conditions follow Kleene's strong logic: `and` is broken by one broken part, whatever the others
+are; `every` by one thing that breaks it; and so on. What cannot be told is an `Unknown` that names
+what it hangs on. Everything else is plain: a sum, a product or a count with an unknown in it is
+unknown, even where an unknown is multiplied by 0, or where a comparison would come out the same for
+all that it could be. So making an unknown known never changes an answer that was told.
 """
 
 from __future__ import annotations
@@ -116,24 +116,26 @@ def answer(node: Node, around: Around) -> Answer:
 
 def _named(node: Named, around: Around) -> Answer:
     match node:
-        case Number(value):
-            return Answer(value)
-        case Word(text):
-            return Answer(text)
+        case Number(said) | Word(said):
+            return Answer(said)
         case WordList(words):
             return Answer(tuple(word.text for word in words))
         case Limit(name) | LimitList(name):
             return Answer(around.library.limits[name])
         case Step(name):
             return around.steps[name]
-        case Variable(name):
-            return Answer(around.things[name])
         case FactOf() | MeasureOf():
             return _of_thing(node, around)
-        case Path(names):
-            raise ValueError(f"{'.'.join(names)} was not checked")
+        case Variable() | Path():
+            return Answer(around.things[_checked_name(node)])
         case _:
             assert_never(node)
+
+
+def _checked_name(node: Variable | Path) -> str:
+    if isinstance(node, Path):
+        raise ValueError(f"{'.'.join(node.names)} was not checked")  # noqa: TRY004  our own fault
+    return node.name
 
 
 def _of_thing(node: FactOf | MeasureOf, around: Around) -> Answer:
@@ -295,7 +297,7 @@ def _turned(found: Answer) -> Answer:
 
 
 def _plain(function: Callable[..., object], answers: list[Answer]) -> Answer:
-    """A function of values; unknown if one of them is, or if the function says that it has no value."""
+    """A function of values; unknown if one of them is, or if the function has no value for them."""
     relied = _relied(answers)
     if any(isinstance(each.value, Unknown) for each in answers):
         return Answer(_unknown(answers), relied)

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from functools import cache
-from typing import TYPE_CHECKING
+from importlib.resources import files
+from typing import TYPE_CHECKING, cast
 
 from linter.language.build import Builder, inside
+from linter.language.slips import refuse_character, refuse_token
 from linter.text import Place, Refusal, Refused
 
 if TYPE_CHECKING:
@@ -25,21 +27,18 @@ def parse(text: str, place: Place) -> Node:
     >>> parse("not box.is_metal", Place("boxes.yaml", 7, 12)).place.column
     12
     """
-    from lark import UnexpectedCharacters, UnexpectedInput, UnexpectedToken
-
-    from linter.language.slips import refuse_character, refuse_token
+    from lark import UnexpectedCharacters, UnexpectedToken  # noqa: PLC0415  12 ms, only who parses
 
     if len(text) > LONGEST:
         raise Refused([_too_long(place)])
     try:
         tree = _parser().parse(text)
     except UnexpectedCharacters as slip:
-        raise Refused([refuse_character(text, slip.pos_in_stream or 0, place)]) from None
+        begin = cast("int", slip.pos_in_stream)  # lark declares it as None, and sets it
+        raise Refused([refuse_character(text, begin, place)]) from None
     except UnexpectedToken as slip:
         begin = len(text) if slip.token.type == "$END" else slip.token.start_pos or 0
         raise Refused([refuse_token(text, begin, slip.accepts, place)]) from None
-    except UnexpectedInput:  # pragma: no cover  the two above are all that this lexer raises
-        raise Refused([refuse_token(text, len(text), set(), place)]) from None
     builder = Builder(place)
     node = builder.node(tree)
     if builder.refusals:
@@ -50,9 +49,7 @@ def parse(text: str, place: Place) -> Node:
 @cache
 def _parser() -> Lark:
     """The parser, built on first use and kept: it takes some 20 ms."""
-    from importlib.resources import files
-
-    from lark import Lark
+    from lark import Lark  # noqa: PLC0415  only who parses pays for it
 
     grammar = files("linter.language").joinpath("grammar.lark").read_text(encoding="utf-8")
     return Lark(grammar, start="expression", parser="lalr", lexer="basic")

@@ -1,0 +1,135 @@
+"""The working of an expression: each step in words, with its values, and what it comes to.
+
+Working is computed only for what is reported, by the careful evaluator, so it also says where an
+unknown stands in the way.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple, cast
+
+from linter.language.checked import Checked, type_of
+from linter.language.evaluate import Around, answer, measured
+from linter.language.print import to_text
+from linter.language.tree import (
+    AllOf,
+    AnyOf,
+    FactOf,
+    Limit,
+    LimitList,
+    LookUp,
+    MeasureOf,
+    Node,
+    OverThings,
+    Step,
+    Word,
+    children,
+)
+from linter.language.work_over_things import said_of_things
+from linter.language.writing import Writing
+from linter.vocabulary.model import Thing
+
+if TYPE_CHECKING:
+    from linter.language.library import Library
+    from linter.language.writing import Writer
+
+
+class WorkLine(NamedTuple):
+    """One line of a working: what is named, the rule's words, the words with values, the outcome.
+
+    `name` is a step or a measure, or empty for what the rule itself asks. The outcome of a condition
+    is "met", "not met" or "cannot be told".
+    """
+
+    name: str
+    text: str
+    values: str
+    result: str
+
+
+def working(
+    checked: Checked, thing: Thing, library: Library, writer: Writer
+) -> tuple[WorkLine, ...]:
+    """The lines of the working of an expression for a thing, the measures it uses first.
+
+    `writer` writes a value of a type; where the job's file states the value, it is given as written.
+    """
+    worker = _Worker(library, Writing(writer))
+    worker.work("", checked.node, Around({checked.subject: thing}, {}, library))
+    return tuple(worker.lines)
+
+
+class _Worker:
+    """Gathers the lines; a measure of a thing is worked once, before it is first used."""
+
+    def __init__(self, library: Library, writing: Writing) -> None:
+        self.lines: list[WorkLine] = []
+        self._library = library
+        self._writing = writing
+        self._shown: set[tuple[str, str, str]] = set()
+
+    def work(self, name: str, node: Node, around: Around) -> None:
+        """Adds the lines of a node; of joined conditions of the rule itself, one for each."""
+        self._work_measures(node, around)
+        if isinstance(node, AllOf | AnyOf) and not name:
+            for part in node.parts:
+                self.work("", part, around)
+            return
+        value, values = answer(node, around).value, self._with_values(node, around)
+        result = self._writing.outcome(value, type_of(node))
+        self.lines.append(WorkLine(name, to_text(node), values, result))
+
+    def _work_measures(self, node: Node, around: Around) -> None:
+        """Adds the lines of the measures that the node asks for, of things that are at hand."""
+        if isinstance(node, MeasureOf):
+            thing = answer(node.of, around).value
+            if isinstance(thing, Thing):
+                self._work_measure(node, thing)
+            return
+        for each in children(node):
+            if not isinstance(node, OverThings) or each is node.things:
+                self._work_measures(each, around)
+
+    def _work_measure(self, node: MeasureOf, thing: Thing) -> None:
+        key = (node.kind, thing.ref, node.measure)
+        if key in self._shown:
+            return
+        self._shown.add(key)
+        steps = self._library.measures[node.kind, node.measure].steps
+        answers = dict(measured(node.kind, node.measure, thing, self._library))
+        around = Around({node.kind: thing}, answers, self._library)
+        for index, (name, step) in enumerate(steps, 1):
+            self.work(name if index < len(steps) else node.measure, step.node, around)
+
+    def _with_values(self, node: Node, around: Around) -> str:
+        """The text of a node, with values where names, look-ups and things gone through stand."""
+        if isinstance(node, OverThings):
+            return said_of_things(node, around, self._with_values, self._writing)
+        return to_text(node, lambda each: self._value_of(each, around))
+
+    def _value_of(self, node: Node, around: Around) -> str | None:
+        match node:
+            case Word(text):
+                return text
+            case LimitList(name):
+                return f"({', '.join(cast('tuple[str, ...]', self._library.limits[name]))})"
+            case FactOf() | MeasureOf() | Limit() | Step():
+                value = answer(node, around).value
+                return self._writing.value(value, type_of(node), _written(node, around))
+            case LookUp(table, _, keys):
+                value = self._writing.value(answer(node, around).value, type_of(node))
+                at = ", ".join(self._with_values(key, around) for key in keys)
+                return f"{value} ({table.replace('_', ' ')} at {at})"
+            case _ if isinstance(node, OverThings):
+                said = said_of_things(node, around, self._with_values, self._writing)
+                return f"({said})" if " " in said else said
+            case _:
+                return None
+
+
+def _written(node: Node, around: Around) -> str | None:
+    """A fact as the job's file writes it, if it does."""
+    if not isinstance(node, FactOf):
+        return None
+    thing = answer(node.of, around).value
+    return thing.written.get(node.fact) if isinstance(thing, Thing) else None
