@@ -60,13 +60,10 @@ def known_of_cables(job: Job, groups: Groups) -> tuple[dict[str, Carried], list[
     """What is known of every cable; a refusal for each whose circuit, hot or group is untold."""
     circuits = Circuits(job)
     cables = {str(name): cable for name, cable in job.cables.items()}
-    stated = _stated_circuits(job, circuits, groups)
-    values, ambiguous = spread(cables, stated, job.boxes.keys())
-    refusals = [
-        _which_circuit(cables[each.cable], each)
-        for each in ambiguous
-        if needs_circuit(cables[each.cable].carries)
-    ]
+    live = {name: cable for name, cable in cables.items() if needs_circuit(cable.carries)}
+    stated = _stated_circuits(job, live, circuits, groups)
+    values, ambiguous = spread(live, stated, job.boxes.keys())
+    refusals = [_which_circuit(cables[each.cable], each) for each in ambiguous]
     first = {name: _one(found) for name, found in values.items()}
     legs, more = _legs(job, circuits, first, {each.cable for each in ambiguous})
     refusals += more
@@ -83,10 +80,12 @@ def known_of_cables(job: Job, groups: Groups) -> tuple[dict[str, Carried], list[
     return known, refusals
 
 
-def _stated_circuits(job: Job, circuits: Circuits, groups: Groups) -> dict[str, Values]:
+def _stated_circuits(
+    job: Job, cables: Mapping[str, Cable], circuits: Circuits, groups: Groups
+) -> dict[str, Values]:
     """The circuits of cables that say theirs, by name, by a space, or by the switch they serve."""
     stated: dict[str, Values] = {}
-    for name, cable in job.cables.items():
+    for name, cable in cables.items():
         ends = (cable.from_, cable.to)
         spaces = hots_named(cable.carries) + (() if cable.leg_of is None else (cable.leg_of,))
         found = [circuits.of_space(space, cable.circuit, ends) for space in spaces]
