@@ -19,12 +19,12 @@ from linter.packs.model import (
     library_of,
 )
 from linter.packs.order import in_order
+from linter.packs.pack_text import PackText, key_of
 from linter.packs.proofs import read_proofs, to_text
 from linter.packs.rules import Reader, refuse_what_never_applies
 from linter.packs.scopes import Grounds, measure_type
 from linter.packs.shown import all_words, read_units, read_words
 from linter.packs.tables import read_table
-from linter.packs.pack_text import PackText, key_of
 from linter.packs.texts import PackFiles, read_packs
 from linter.text import Refusal, Refused
 from linter.vocabulary.kinds import KINDS

@@ -28,7 +28,7 @@ from linter.packs.model import (
 )
 from linter.text import Place
 
-# What comes out of JSON has the shape that `pack_to_data` gave it; the cache checks that it is whole.
+# What comes out of JSON has the shape that `pack_to_data` gave it; the cache checks that.
 Data = Any
 
 
@@ -62,7 +62,7 @@ def pack_from_data(data: Mapping[str, Data]) -> Pack:
     }
     return Pack(
         data["id"],
-        tuple(Layer(*each[:-1], tuple(each[-1])) for each in data["layers"]),
+        tuple(map(_layer, data["layers"])),
         data["words"],
         data["units"],
         limits,
@@ -158,7 +158,7 @@ class _Reading:
         return PackMeasure(measure, meaning, self.history(history))
 
     def rule(self, data: Data) -> Rule:
-        name, about, stage, where, need, weight, subject, *sentences, history = data
+        name, about, stage, where, need, weight, subject, say, do, caution, history = data
         return Rule(
             name,
             about,
@@ -167,7 +167,9 @@ class _Reading:
             from_data(need),
             weight,
             subject,
-            *map(_sentence, sentences),
+            _sentence(say),
+            _sentence(do),
+            _sentence(caution),
             self.history(history),
         )
 
@@ -197,8 +199,14 @@ def _origin(data: Data) -> Origin:
 
 
 def _clause(data: Data) -> Clause:
-    *head, source, doubt = data
-    return Clause(*head, None if source is None else Source(*source), doubt)
+    id_, known, document, edition, source, doubt = data
+    read = None if source is None else Source(*source)
+    return Clause(id_, known, document, edition, read, doubt)
+
+
+def _layer(data: Data) -> Layer:
+    *head, (begin, end) = data
+    return Layer._make([*head, (begin, end)])
 
 
 def _sentence_data(sentence: Sentence) -> Data:

@@ -71,9 +71,7 @@ def read_sentence(stated: Stated, names: Names, refusals: list[Refusal]) -> Sent
             refusals.append(_not_closed(stated, opened))
             return ()
         hole = _hole(stated, opened, text[opened + 1 : closed], names, refusals)
-        parts.extend(
-            part for part in (text[position:opened], hole) if part is not None and part != ""
-        )
+        parts.extend(part for part in (text[position:opened], hole) if part)
         position = closed + 1
     if "}" in text[position:]:
         refusals.append(_not_closed(stated, text.index("}", position)))
@@ -83,7 +81,9 @@ def read_sentence(stated: Stated, names: Names, refusals: list[Refusal]) -> Sent
 def _hole(
     stated: Stated, opened: int, text: str, names: Names, refusals: list[Refusal]
 ) -> str | Checked | None:
-    if text in names.words and text not in names.scope.limits and text != names.scope.subject:
+    scope = names.scope
+    named = text in scope.limits or text == scope.subject or (scope.subject, text) in scope.measures
+    if text in names.words and not named:
         return names.words[text]
     things = _things(text, names.scope.subject)
     if things is not None:
@@ -92,7 +92,7 @@ def _hole(
 
 
 def _things(text: str, subject: str) -> Checked | None:
-    """The subject, or the thing or things at the end of a path; None where the text is no such path.
+    """The subject, or the thing or things at the end of a path; None where it is no such path.
 
     An expression is never a thing; a sentence may name one.
     """
