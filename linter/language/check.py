@@ -58,8 +58,8 @@ if TYPE_CHECKING:
 def check(node: Node, scope: Scope, expect: FactType | None = None) -> Checked:
     """The expression with all names resolved, of the type expected if one is.
 
-    Raises `Refused` with every mistake of the expression, in the order of their places; what follows
-    from a mistake is held back.
+    Raises `Refused` with every mistake of the expression, in the order of their places; what
+    follows from a mistake is held back.
     """
     checker = Checker(scope, _node)
     found = checker.node(node)

@@ -1,4 +1,4 @@
-"""What a name, a word or a plain number means; names are looked for in the scope and the vocabulary."""
+"""What a name or a plain number means; names are those of the scope and of the vocabulary."""
 
 from __future__ import annotations
 

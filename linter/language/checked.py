@@ -39,7 +39,7 @@ _Class = TypeVar("_Class", bound=Node)
 class Checked:
     """An expression without names that could be misspelt or dimensions that could be mixed.
 
-    `subject` is the kind of thing it is about; `node` holds no `Path`. Two are equal when they are one.
+    `subject` is the kind of thing it is about; `node` holds no `Path`. One is equal to itself only.
     """
 
     __slots__ = ("node", "subject", "type")

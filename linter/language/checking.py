@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 
 class Found(NamedTuple):
-    """A checked node with its type; no type when it was refused, so that nothing more is said of it."""
+    """A checked node with its type; no type if it was refused, so that no more is said of it."""
 
     node: Node
     type: FactType | None
@@ -110,7 +110,7 @@ def a(fact_type: FactType) -> str:
 
 
 def alike(one: FactType, other: FactType) -> bool:
-    """Whether values of the two types can be the same: of one shape and dimension, or of one kind."""
+    """Whether values of the two types can be the same: of one shape, dimension and kind."""
     words = (Shape.WORD, Shape.TEXT)
     if one.shape in words and other.shape in words:
         return True

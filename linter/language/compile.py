@@ -1,8 +1,8 @@
 """A checked expression as a Python function: the quick way, on facts that are known.
 
 The source is made of names from the vocabulary, of operators, and of names and numbers made here;
-texts of a pack (words, tables, limits) come in as values, never as source. An unknown raises `NotKnown`
-from whatever is done with it. This is the one module that compiles and executes.
+texts of a pack (words, tables, limits) come in as values, never as source. An unknown raises
+`NotKnown` from whatever is done with it. This is the one module that compiles and executes.
 """
 
 from __future__ import annotations
@@ -56,7 +56,7 @@ if TYPE_CHECKING:
 
 
 def compile_need(checked: Checked, library: Library) -> Callable[[Thing], bool]:
-    """A function that tells whether a condition holds of a thing; it raises `NotKnown` if it must."""
+    """A function that tells whether a condition holds of a thing, or raises `NotKnown`."""
     made = library.compiled.get(checked)
     if made is None:
         writer = _Writer(library, checked.subject)
@@ -66,7 +66,7 @@ def compile_need(checked: Checked, library: Library) -> Callable[[Thing], bool]:
 
 
 def compile_value(checked: Checked, library: Library) -> Callable[[Thing], object]:
-    """A function that gives the value of an expression for a thing; it raises `NotKnown` if it must."""
+    """A function that gives the value of an expression for a thing, or raises `NotKnown`."""
     made = library.compiled.get(checked)
     if made is None:
         writer = _Writer(library, checked.subject)
@@ -76,7 +76,7 @@ def compile_value(checked: Checked, library: Library) -> Callable[[Thing], objec
 
 
 def compile_measure(measure: Measure, library: Library) -> Callable[[Thing], object]:
-    """A function that gives a measure of a thing, step by step; it raises `NotKnown` if it must."""
+    """A function that gives a measure of a thing, step by step, or raises `NotKnown`."""
     made = library.compiled.get((measure.kind, measure.name))
     if made is None:
         writer = _Writer(library, measure.kind)

@@ -27,7 +27,7 @@ def to_data(checked: Checked) -> Data:
 
 
 def from_data(data: Data) -> Checked:
-    """The expression that `to_data` gave; `ValueError` or `KeyError` where it gave no such thing."""
+    """The expression that `to_data` gave; raises `ValueError` or `KeyError` for anything else."""
     subject, type_, node = _list(data)
     return Checked(str(subject), type_from_data(type_), cast("Node", _made(node)))
 

@@ -13,6 +13,7 @@ import operator
 from typing import TYPE_CHECKING, NamedTuple, assert_never, cast
 
 from linter.language.checked import Checked, type_of
+from linter.language.kleene import Answer, every, plain, some, turned, unknown_of, up_to
 from linter.language.reckon import at_least, near, quotient, rounded_down, rounded_to, rounded_up
 from linter.language.tree import (
     AllOf,
@@ -47,25 +48,17 @@ from linter.language.tree import (
     Word,
     WordList,
 )
-from linter.language.verdict import NoQuotient, NoRow
-from linter.units import NotKnown, Unknown
+from linter.units import Unknown
 from linter.vocabulary.model import FactRef, Shape, Thing, value_of
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Iterator, Mapping
+    from collections.abc import Callable, Mapping
 
     from linter.language.library import Library
 
 
-class Answer(NamedTuple):
-    """A value, known or `Unknown`, and the facts it was taken from."""
-
-    value: object
-    relied: frozenset[FactRef] = frozenset()
-
-
 class Around(NamedTuple):
-    """What stands around an expression: the things its names mean, the steps so far, the library."""
+    """What stands around an expression: what its names mean, the steps so far, the library."""
 
     things: Mapping[str, Thing]
     steps: Mapping[str, Answer]
@@ -82,7 +75,7 @@ def evaluate(checked: Checked, thing: Thing, library: Library) -> object:
 
 
 def facts_used(checked: Checked, thing: Thing, library: Library) -> frozenset[FactRef]:
-    """The facts that the answer was taken from; of a condition that is broken, those that break it."""
+    """The facts the answer was taken from; of a condition that is broken, those that break it."""
     return answer(checked.node, Around({checked.subject: thing}, {}, library)).relied
 
 
@@ -134,7 +127,7 @@ def _named(node: Named, around: Around) -> Answer:
 
 def _checked_name(node: Variable | Path) -> str:
     if isinstance(node, Path):
-        raise ValueError(f"{'.'.join(node.names)} was not checked")  # noqa: TRY004  our own fault
+        raise ValueError(f"{'.'.join(node.names)} was not checked")
     return node.name
 
 
@@ -154,28 +147,28 @@ def _of_thing(node: FactOf | MeasureOf, around: Around) -> Answer:
 def _compared(node: Compared, around: Around) -> Answer:
     match node:
         case Comparison(order, left, right):
-            return _plain(_ORDERS[order], [answer(left, around), answer(right, around)])
+            return plain(_ORDERS[order], [answer(left, around), answer(right, around)])
         case Is(negated, left, right):
             same = operator.eq if type_of(left).shape is not Shape.QUANTITY else near
-            found = _plain(same, [answer(left, around), answer(right, around)])
+            found = plain(same, [answer(left, around), answer(right, around)])
         case OneOf(negated, value, among):
             one, several = answer(value, around), answer(among, around)
             if several.value == ():
                 return Answer(negated, several.relied)
-            found = _plain(_found_in, [one, several])
+            found = plain(_found_in, [one, several])
         case _:
             assert_never(node)
-    return _turned(found) if negated else found
+    return turned(found) if negated else found
 
 
 def _joined(node: Joined, around: Around) -> Answer:
     match node:
         case Not(condition):
-            return _turned(answer(condition, around))
+            return turned(answer(condition, around))
         case AllOf(parts):
-            return _every(_up_to(False, (answer(each, around) for each in parts)))
+            return every(up_to(False, (answer(each, around) for each in parts)))
         case AnyOf(parts):
-            return _some(_up_to(True, (answer(each, around) for each in parts)))
+            return some(up_to(True, (answer(each, around) for each in parts)))
         case _:
             assert_never(node)
 
@@ -183,16 +176,16 @@ def _joined(node: Joined, around: Around) -> Answer:
 def _reckoned(node: Reckoned, around: Around) -> Answer:
     match node:
         case Arithmetic(sign, left, right):
-            return _plain(_SIGNS[sign], [answer(left, around), answer(right, around)])
+            return plain(_SIGNS[sign], [answer(left, around), answer(right, around)])
         case Rounded(way, value, step):
-            return _plain(_ROUNDED[way], [answer(value, around), answer(step, around)])
+            return plain(_ROUNDED[way], [answer(value, around), answer(step, around)])
         case Choice():
             return _choice(node, around)
         case Pick(which, values):
-            return _plain(_PICKS[which], [answer(each, around) for each in values])
+            return plain(_PICKS[which], [answer(each, around) for each in values])
         case LookUp(table, column, keys):
             find = around.library.column(table, column)
-            return _plain(lambda *at: find(at), [answer(each, around) for each in keys])
+            return plain(lambda *at: find(at), [answer(each, around) for each in keys])
         case _:
             assert_never(node)
 
@@ -209,7 +202,7 @@ def _choice(node: Choice, around: Around) -> Answer:
         if one.value == other.value:
             return Answer(one.value, one.relied | other.relied)
         return Answer(condition.value, relied)
-    return Answer(_unknown([condition, one, other]), relied)
+    return Answer(unknown_of([condition, one, other]), relied)
 
 
 def _over_things(node: OverThings, around: Around) -> Answer:
@@ -219,14 +212,14 @@ def _over_things(node: OverThings, around: Around) -> Answer:
     arounds = [around.with_thing(node.name, each) for each in cast("tuple[Thing, ...]", things)]
     match node:
         case ForThings("every"):
-            return _every(_implied(node, each) for each in arounds)
+            return every(_implied(node, each) for each in arounds)
         case ForThings("some"):
-            return _some(_both(node, each) for each in arounds)
+            return some(_both(node, each) for each in arounds)
         case ForThings():
-            return _turned(_some(_both(node, each) for each in arounds))
+            return turned(some(_both(node, each) for each in arounds))
         case Count():
             fitting = _fitting(node.where, arounds)
-            return _plain(lambda *all_of: float(sum(all_of)), fitting)
+            return plain(lambda *all_of: float(sum(all_of)), fitting)
         case Sum() | Extreme():
             return _of_those_that_fit(node, arounds, around)
         case _:
@@ -243,14 +236,14 @@ def _of_those_that_fit(node: Sum | Extreme, arounds: list[Around], around: Aroun
             continue
         value = answer(node.value, each)
         unknown = isinstance(fits.value, Unknown)
-        values.append(Answer(_unknown([fits, value]), value.relied) if unknown else value)
+        values.append(Answer(unknown_of([fits, value]), value.relied) if unknown else value)
     if isinstance(node, Extreme) and not values:
         found = answer(node.if_none, around)
     elif isinstance(node, Extreme):
         pick = max if node.which == "largest" else min
-        found = _plain(lambda *all_of: pick(all_of), values)
+        found = plain(lambda *all_of: pick(all_of), values)
     else:
-        found = _plain(lambda *all_of: sum(all_of), values)
+        found = plain(lambda *all_of: sum(all_of), values)
     return Answer(found.value, relied | found.relied)
 
 
@@ -263,7 +256,7 @@ def _implied(node: ForThings, around: Around) -> Answer:
     where = Answer(True) if node.where is None else answer(node.where, around)
     if where.value is False:
         return Answer(True, where.relied)
-    return _some([_turned(where), answer(node.condition, around)])
+    return some([turned(where), answer(node.condition, around)])
 
 
 def _both(node: ForThings, around: Around) -> Answer:
@@ -271,69 +264,7 @@ def _both(node: ForThings, around: Around) -> Answer:
     where = Answer(True) if node.where is None else answer(node.where, around)
     if where.value is False:
         return where
-    return _every([where, answer(node.condition, around)])
-
-
-def _every(answers: Iterable[Answer]) -> Answer:
-    """Kleene's `and`: broken by those that are broken; else unknown by those that are unknown."""
-    return _decided(list(answers), by=False)
-
-
-def _some(answers: Iterable[Answer]) -> Answer:
-    """Kleene's `or`: met by those that are met; else unknown by those that are unknown."""
-    return _decided(list(answers), by=True)
-
-
-def _decided(answers: list[Answer], *, by: bool) -> Answer:
-    deciding = [each for each in answers if each.value is by]
-    if deciding:
-        return Answer(by, _relied(deciding))
-    unknown = [each for each in answers if isinstance(each.value, Unknown)]
-    return Answer(_unknown(unknown) if unknown else not by, _relied(answers))
-
-
-def _turned(found: Answer) -> Answer:
-    return found if isinstance(found.value, Unknown) else Answer(not found.value, found.relied)
-
-
-def _plain(function: Callable[..., object], answers: list[Answer]) -> Answer:
-    """A function of values; unknown if one of them is, or if the function has no value for them."""
-    relied = _relied(answers)
-    if any(isinstance(each.value, Unknown) for each in answers):
-        return Answer(_unknown(answers), relied)
-    try:
-        return Answer(function(*(each.value for each in answers)), relied)
-    except NotKnown as none:
-        return Answer(Unknown(_with_facts(reason, answers) for reason in none.because), relied)
-
-
-def _with_facts(reason: object, answers: list[Answer]) -> object:
-    """The reason with the facts it comes from: of all keys of a table, or of the divisor alone."""
-    match reason:
-        case NoRow(table, keys):
-            return NoRow(table, keys, _relied(answers))
-        case NoQuotient():
-            return NoQuotient(answers[-1].relied)
-        case _:
-            return reason
-
-
-def _unknown(answers: Iterable[Answer]) -> Unknown:
-    """Unknown, because of all that is unknown among the answers."""
-    unknown = (each.value for each in answers if isinstance(each.value, Unknown))
-    return Unknown(frozenset[object]().union(*(each.because for each in unknown)))
-
-
-def _relied(answers: Iterable[Answer]) -> frozenset[FactRef]:
-    return frozenset[FactRef]().union(*(each.relied for each in answers))
-
-
-def _up_to(decisive: bool, answers: Iterable[Answer]) -> Iterator[Answer]:
-    """The answers up to the first that decides; those after it are not asked for."""
-    for each in answers:
-        yield each
-        if each.value is decisive:
-            return
+    return every([where, answer(node.condition, around)])
 
 
 _ORDERS: Mapping[str, Callable[[float, float], bool]] = {

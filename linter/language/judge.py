@@ -20,8 +20,8 @@ if TYPE_CHECKING:
 def judge(where: Checked | None, need: Checked, thing: Thing, library: Library) -> Judgement:
     """What a rule comes to for one thing.
 
-    It does not apply where `where` is broken. Where `where` cannot be told, the rule is met if `need` is
-    met all the same; otherwise it cannot be told, because of both as far as they hang on anything.
+    It does not apply where `where` is broken. Where `where` cannot be told, the rule is met if
+    `need` is met all the same; else it cannot be told, because of what either of them hangs on.
     """
     return judging(where, need, library)(thing)
 

@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from linter.language.checked import Checked, measures_used
-from linter.language.tables import ExactColumn, Found, Table, finder, has_one_exact_key
+from linter.language.lookup import ExactColumn, Found, finder, has_one_exact_key
 from linter.vocabulary.model import FactType, Thing
+
+if TYPE_CHECKING:
+    from linter.language.tables import Table
 
 LimitValue = float | str | bool | tuple[str, ...]
 Compiled = Callable[[Thing], object]
 
 
 class Measure(NamedTuple):
-    """A measure of a kind of thing: named steps, each of which sees those before it; the last is it."""
+    """A measure of a kind of thing: named steps, each seeing those before it; the last is it."""
 
     kind: str
     name: str

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 
 
 class KeyShape(NamedTuple):
-    """One key of a table: its name, its type, how it is looked up, and its words if it has words."""
+    """One key of a table: its name, its type, how it is looked up, its words if it has any."""
 
     name: str
     type: FactType
@@ -29,8 +29,8 @@ class TableShape(NamedTuple):
 class Scope(NamedTuple):
     """The names an expression may use.
 
-    `subject` is a kind of thing. `measures` are by kind and name. `steps` are those before this one in
-    its measure. `lists` are limits that are lists of words.
+    `subject` is a kind of thing. `measures` are by kind and name. `steps` are those before this one
+    in its measure. `lists` are limits that are lists of words.
     """
 
     subject: str

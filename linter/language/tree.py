@@ -26,7 +26,7 @@ Every = Literal["every", "some", "no"]
 
 @dataclass_transform(frozen_default=True, eq_default=False)
 def _node(cls: type[_Class]) -> type[_Class]:
-    """A slotted class; frozen for the type checker, since to enforce it costs time at each start."""
+    """A slotted class, frozen for the type checker: to enforce it would cost time at each start."""
     return dataclass(slots=True, eq=False, repr=False)(cls)
 
 

@@ -17,7 +17,7 @@ class Verdict(Enum):
 
 
 class NoRow(NamedTuple):
-    """A table has no row, or no value, for keys that are known; `facts` are those the keys come from."""
+    """A table has no value for keys that are known; `facts` are those the keys come from."""
 
     table: str
     keys: tuple[float | str | bool, ...]

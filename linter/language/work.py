@@ -37,8 +37,8 @@ if TYPE_CHECKING:
 class WorkLine(NamedTuple):
     """One line of a working: what is named, the rule's words, the words with values, the outcome.
 
-    `name` is a step or a measure, or empty for what the rule itself asks. The outcome of a condition
-    is "met", "not met" or "cannot be told".
+    `name` is a step or a measure, or empty for what the rule itself asks. The outcome of a
+    condition is "met", "not met" or "cannot be told".
     """
 
     name: str
@@ -52,7 +52,7 @@ def working(
 ) -> tuple[WorkLine, ...]:
     """The lines of the working of an expression for a thing, the measures it uses first.
 
-    `writer` writes a value of a type; where the job's file states the value, it is given as written.
+    `writer` writes a value of a type; what the job's file writes out is given to it as written.
     """
     worker = _Worker(library, Writing(writer))
     worker.work("", checked.node, Around({checked.subject: thing}, {}, library))

@@ -1,4 +1,4 @@
-"""What is said of a sum, a count or a condition over several things: equal ones are put together."""
+"""What is said of a sum, a count or a condition over things: equal ones are put together."""
 
 from __future__ import annotations
 
@@ -6,7 +6,8 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, assert_never, cast
 
 from linter.language.checked import type_of
-from linter.language.evaluate import Answer, Around, answer
+from linter.language.evaluate import Around, answer
+from linter.language.kleene import Answer
 from linter.language.tree import Count, Extreme, ForThings, Node, OverThings, Sum
 from linter.text import join_words
 from linter.units import Unknown
@@ -21,7 +22,7 @@ _MOST_NAMED = 6
 
 
 class _Element:
-    """One of the things gone through: whether it is one of those meant, and what stands around it."""
+    """One of the things gone through: whether it is one of those meant, and what is around it."""
 
     __slots__ = ("around", "fits", "thing")
 
@@ -34,7 +35,7 @@ class _Element:
 def said_of_things(
     node: OverThings, around: Around, with_values: WithValues, writing: Writing
 ) -> str:
-    """The node with values: "6 × 2.25 in3 + 2 × 2 in3", "6 of 8", or who it is that decides."""
+    """The node with values: six times 2.25 in3 plus 2 in3, "6 of 8", or who it is that decides."""
     things = answer(node.things, around).value
     if isinstance(things, Unknown):
         return "unknown"
