@@ -30,7 +30,7 @@ class Teller:
         return Finding(
             rule=rule.name,
             weight=rule.weight,
-            reference=reference(rule),
+            reference=reference(rule.clause, _cited_layer(rule)),
             kind=thing.kind,
             ref=thing.ref,
             label=thing.label,
@@ -57,11 +57,8 @@ class Teller:
         return write_sentence(sentence, thing, self._pack.library, self._write)
 
 
-def reference(rule: Rule) -> Reference:
-    """The clause of the rule as it is in force, and how it is known."""
-    clause: Clause = rule.clause
-    amendments = rule.history.amendments
-    origin = amendments[-1].origin if amendments else rule.history.origin
+def reference(clause: Clause, layer: str) -> Reference:
+    """The clause as a finding cites it; `layer` states what rests on it."""
     return Reference(
         clause=clause.id,
         document=clause.document,
@@ -69,12 +66,18 @@ def reference(rule: Rule) -> Reference:
         known=clause.known,
         source=_in_words(clause.source),
         doubt=clause.doubt,
-        layer=origin.layer,
+        layer=layer,
     )
+
+
+def _cited_layer(rule: Rule) -> str:
+    """The layer whose clause is cited: the last that changed the rule, or the first."""
+    amendments = rule.history.amendments
+    return (amendments[-1] if amendments else rule.history).origin.layer
 
 
 def _in_words(source: Source | None) -> str:
     if source is None:
         return ""
-    more = ", ".join(part for part in (source.kind, source.year) if part)
+    more = ", ".join(part for part in (source.by, source.kind, source.year) if part)
     return f'"{source.title}" ({more})' if more else f'"{source.title}"'

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import re
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -19,13 +18,12 @@ if TYPE_CHECKING:
 
     from linter.job.jobs import Job
     from linter.packs.model import Pack
-    from linter.packs.texts import PackText
+    from linter.packs.pack_text import PackText
 
 PACKS = Option("--packs", "a folder that holds rule packs")
 """The option of every command that uses packs."""
 
 _MANIFEST = "pack.yaml"
-_EXTENDS = re.compile(r"""^["']?extends["']?\s*:\s*["']?([^"'\s#]+)""", re.MULTILINE)
 
 
 class Shelf:
@@ -71,23 +69,13 @@ class Shelf:
         return self._packs[asked]
 
     def _assembled(self, name: str, layers: Sequence[str]) -> Pack:
-        from linter.packs.cache import assembled  # noqa: PLC0415
+        from linter.packs.cache import cached_pack  # noqa: PLC0415
 
-        return assembled(self._texts((name, *layers)), name, tuple(layers), cache_folder())
-
-    def _texts(self, names: Sequence[str]) -> list[PackText]:
-        """The texts of the packs named and of all that they build on."""
-        texts: dict[str, PackText] = {}
-        waiting = list(names)
-        while waiting:
-            name = waiting.pop()
-            if name in self._folders and name not in texts:
-                texts[name] = self._text(name)
-                waiting += _builds_on(texts[name])
-        return [texts[name] for name in sorted(texts)]
+        texts = [self._text(each) for each in self.names]
+        return cached_pack(texts, name, tuple(layers), cache_folder())
 
     def _text(self, name: str) -> PackText:
-        from linter.packs.texts import PackText  # noqa: PLC0415
+        from linter.packs.pack_text import PackText  # noqa: PLC0415
 
         folder, shown = self._folders[name]
         paths = sorted(folder.glob("*.yaml"))
@@ -95,8 +83,12 @@ class Shelf:
 
     def _put(self, folder: Path, shown: str) -> None:
         for each in sorted(folder.iterdir()):
-            if (each / _MANIFEST).is_file():
-                self._folders[each.name] = (each, f"{shown}/{each.name}")
+            if not (each / _MANIFEST).is_file():
+                continue
+            if each.name in self._folders:
+                found = f'"{each.name}" in {shown} has the name of a pack that comes with precover.'
+                raise WrongUse(found, mend="give it another name, and let it extend that pack")
+            self._folders[each.name] = (each, f"{shown}/{each.name}")
 
     def _unnamed(self, job: Job) -> Refusal:
         return Refusal(
@@ -133,8 +125,3 @@ def _asked(job: Job) -> list[tuple[str, Place]]:
         place = job.field_places.get(f"layers.{number}", job.place_of("layers"))
         named.append((layer, place))
     return named
-
-
-def _builds_on(text: PackText) -> list[str]:
-    manifests = [words for path, words in text.files.items() if path.endswith(f"/{_MANIFEST}")]
-    return [found for manifest in manifests for found in _EXTENDS.findall(manifest)]

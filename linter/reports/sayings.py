@@ -39,6 +39,17 @@ def provenance(reference: Reference) -> str:
     return f"{words} ({reference.source})" if reference.source else words
 
 
+def cited(reference: Reference) -> str:
+    """The clause with its document and edition, and how it is known.
+
+    >>> cited(Reference("4-2", "Example code", "first", "memory", "", "", "county"))
+    '4-2 of Example code first, from memory'
+    """
+    document = " ".join(part for part in (reference.document, reference.edition) if part)
+    of = f" of {document}" if document else ""
+    return f"{reference.clause}{of}, {provenance(reference)}"
+
+
 def counted(number: int, one: str, many: str) -> str:
     """The number with its noun.
 

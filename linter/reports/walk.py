@@ -6,7 +6,7 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 
 from linter.reports.layout import EMPTY, Line, Span, line
-from linter.reports.sayings import provenance
+from linter.reports.sayings import cited
 from linter.text import join_words
 
 if TYPE_CHECKING:
@@ -55,7 +55,7 @@ def _findings(alike: list[Finding]) -> Iterator[Line]:
     yield _note("Do:", first.do)
     if first.caution:
         yield _note("Caution:", first.caution, "caution")
-    yield _note("Rule:", _rule(first))
+    yield _note("Rule:", f"{first.rule}: {cited(first.reference)}.")
     if first.reference.doubt:
         yield _note("Doubt:", first.reference.doubt)
     usual = tuple(dict.fromkeys(name for finding in alike for name in finding.usual))
@@ -92,13 +92,6 @@ def _note(label: str, text: str, style: str = "") -> Line:
         indent=_NOTE,
         hang=_LABEL_WIDTH,
     )
-
-
-def _rule(finding: Finding) -> str:
-    reference = finding.reference
-    document = " ".join(part for part in (reference.document, reference.edition) if part)
-    of = f" of {document}" if document else ""
-    return f"{finding.rule}: {reference.clause}{of}, {provenance(reference)}."
 
 
 def _rests_on(usual: tuple[str, ...]) -> str:

@@ -1,0 +1,30 @@
+"""Whole outputs, compared with those saved beside this file.
+
+They are renewed by `pytest tests/golden --renew-golden` and reviewed as a diff. Each is made by a
+fresh process, once under each of two hash seeds and time zones: the bytes must be the same.
+"""
+
+from pathlib import Path
+
+import pytest
+
+from tests.golden.fresh import Fresh, run_fresh
+
+HERE = Path(__file__).parent
+PACKS = ("--packs", "tests/cases/packs")
+
+OUTPUTS = {
+    "boathouse.txt": ("audit", "tests/golden/boathouse.yaml", *PACKS),
+    "boathouse.json": ("audit", "tests/golden/boathouse.yaml", "--form", "json", *PACKS),
+}
+
+
+@pytest.mark.parametrize("name", OUTPUTS)
+def test_the_output_is_the_one_saved(name: str, renew_golden: bool, tmp_path: Path) -> None:
+    one = run_fresh(OUTPUTS[name], tmp_path, hash_seed="1", zone="Pacific/Auckland")
+    other = run_fresh(OUTPUTS[name], tmp_path, hash_seed="4027", zone="America/St_Johns")
+    assert one == other
+    saved = HERE / name
+    if renew_golden:
+        saved.write_bytes(one.out)
+    assert one == Fresh(one.status, saved.read_bytes(), b"")

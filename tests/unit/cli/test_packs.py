@@ -1,0 +1,115 @@
+from pathlib import Path
+
+import pytest
+
+from tests.unit.cli.running import PACKS, ROOT, Runner
+
+BOATHOUSE = ROOT / "tests/cases/packs/example-boathouse"
+
+
+def own_pack(folder: Path, old: str = "", new: str = "") -> str:
+    """A folder with the boathouse pack in it, one text of its wire ends changed."""
+    pack = folder / "packs" / "example-boathouse"
+    pack.mkdir(parents=True)
+    for path in BOATHOUSE.glob("*.yaml"):
+        text = path.read_text(encoding="utf-8")
+        (pack / path.name).write_text(text.replace(old, new), encoding="utf-8")
+    return str(folder / "packs")
+
+
+def test_the_list_names_each_pack_what_it_stands_on_and_what_it_holds(precover: Runner) -> None:
+    ran = precover("packs", "list", "--packs", PACKS)
+    said = ran.said
+    assert (ran.status, ran.err) == (0, "")
+    assert "example-boathouse Boathouse Wiring Code" in said
+    assert "stands by itself; 3 rules, 1 measure, 1 table and 6 limits" in said
+    assert "on example-boathouse; 3 rules" in said
+
+
+def test_a_pack_that_is_refused_is_said_and_the_others_are_listed(
+    precover: Runner, tmp_path: Path
+) -> None:
+    packs = own_pack(tmp_path, "at least least_free_length\n", "at least leest_free_length\n")
+    ran = precover("packs", "list", "--packs", packs)
+    assert ran.status == 65
+    assert "leest_free_length" in ran.err
+    assert "Nearest: least_free_length" in ran.err
+    assert "us-nec-2023" in ran.out
+
+
+def test_a_rule_is_shown_with_its_clause_its_limits_and_the_layer_behind_each_value(
+    precover: Runner,
+) -> None:
+    ran = precover(
+        "packs", "show", "wire-end-long-enough", "--pack", "example-boathouse-county", "--packs", PACKS
+    )  # fmt: skip
+    said = ran.said
+    assert ran.status == 0
+    for words in (
+        "wire-end-long-enough, violation, by example-boathouse-county",
+        'About: each wire end, from the stage "pulled" on',
+        "Need: wire_end.free_length at least least_free_length",
+        "limit least_free_length = 8 in",
+        "4-2 of Boathouse Wiring Code 2021, read in",
+        "by example-boathouse-county, at",
+        "Reedmere asks for longer ends; 9-2 of Reedmere County Code 2022",
+        "Measure the conductor from the end of its sheath.",
+        "1 holds, 1 breaks, 1 cannot tell",
+    ):
+        assert words in said
+
+
+def test_a_rule_is_shown_with_its_measures_and_tables(precover: Runner) -> None:
+    ran = precover("packs", "show", "box-has-room", "--pack", "example-boathouse", "--packs", PACKS)
+    said = ran.said
+    assert "measure box.fill, The volume that a box must have." in said
+    assert "total = conductors + bonds" in said
+    assert "table conductor_volume" in said
+    assert "Doubt: The handout does not say how the share is rounded." in said
+
+
+def test_a_rule_that_no_pack_has_is_wrong_use_with_the_nearest_name(precover: Runner) -> None:
+    ran = precover("packs", "show", "box-has-rom", "--packs", PACKS)
+    assert ran.status == 64
+    assert '"box-has-rom" is not a rule of any pack at hand.' in ran.err
+    assert "Nearest: box-has-room." in ran.err
+
+
+def test_a_pack_whose_proofs_come_out_is_status_0(precover: Runner) -> None:
+    ran = precover("packs", "prove", "example-boathouse", "--packs", PACKS)
+    assert (ran.status, ran.err) == (0, "")
+    assert "every case comes out as stated" in ran.said
+
+
+def test_a_proof_that_comes_out_otherwise_is_status_1_and_shows_the_case(
+    precover: Runner, tmp_path: Path
+) -> None:
+    packs = own_pack(
+        tmp_path, "breaks: {wire_end.free_length: 5.9 in}", "breaks: {wire_end.free_length: 6.1 in}"
+    )
+    ran = precover("packs", "prove", "example-boathouse", "--packs", packs)
+    assert ran.status == 1
+    for words in (
+        "rule wire-end-long-enough, case 2: holds.",
+        "Expected: breaks.",
+        "6.1 in at least 6 in",
+    ):
+        assert words in ran.out
+    assert "1 case does not come out as stated" in ran.said
+
+
+@pytest.mark.parametrize("words", [("packs", "prove", "a", "b"), ("packs", "show", "a", "b")])
+def test_one_name_at_a_time(precover: Runner, words: tuple[str, ...]) -> None:
+    ran = precover(*words)
+    assert ran.status == 64
+    assert "Only one" in ran.err
+
+
+def test_a_pack_of_ones_own_does_not_take_the_name_of_one_that_comes_with_precover(
+    precover: Runner, tmp_path: Path
+) -> None:
+    (tmp_path / "packs/us-nec-2023").mkdir(parents=True)
+    (tmp_path / "packs/us-nec-2023/pack.yaml").write_text("pack: us-nec-2023\n", encoding="utf-8")
+    ran = precover("packs", "list", "--packs", str(tmp_path / "packs"))
+    assert ran.status == 64
+    assert "has the name of a pack that comes with precover" in ran.err

@@ -1,0 +1,47 @@
+"""Command lines that are not understood: status 64, what was expected, the nearest word."""
+
+import pytest
+
+from tests.unit.cli.running import Runner
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ([], ["A command is missing.", "audit, makeup, packs list"]),
+        (["audti", "a.yaml"], ['"audti" is not a command.', "Nearest: audit."]),
+        (["packs"], ['"packs" needs one more word.', "packs list, packs show, packs prove"]),
+        (["packs", "lst"], ['"packs lst" is not a command.', "Nearest: packs list."]),
+        (["audit"], ["A file to audit is missing."]),
+        (["audit", "a.yaml", "--from", "json"], ['"--from" is not an option', "Nearest: --form."]),
+        (["audit", "a.yaml", "--form", "jsno"], ['"jsno" is not a form.', "Nearest: json."]),
+        (["audit", "a.yaml", "--form"], ["--form has no value."]),
+        (["audit", "a.yaml", "--hold-on", "dangre"], ["is not a weight.", "Nearest: danger."]),
+        (["audit", "a.yaml", "--packs", "nowhere"], ['"nowhere" is not a folder.']),
+        (["makeup", "boathouse.yaml"], ["The name of a box is missing."]),
+        (["packs", "prove"], ["Which pack to prove is missing."]),
+        (["packs", "prove", "example-nowhere"], ['There is no pack "example-nowhere".']),
+        (["packs", "show"], ["Which rule to show is missing."]),
+        (["packs", "list", "all"], ['"all" is one word too many.']),
+    ],
+    ids=lambda value: " ".join(value) if isinstance(value, list) else None,
+)
+def test_a_command_line_that_is_not_understood(
+    precover: Runner, words: list[str], said: list[str]
+) -> None:
+    ran = precover(*words)
+    assert (ran.status, ran.out) == (64, "")
+    for each in said:
+        assert each in ran.err
+
+
+@pytest.mark.parametrize("command", ["audit", "makeup", "packs list", "packs show", "packs prove"])
+def test_every_command_tells_what_it_does_when_asked(precover: Runner, command: str) -> None:
+    ran = precover(*command.split(), "--help")
+    assert (ran.status, ran.err) == (0, "")
+    assert ran.out.startswith(f"precover {command}")
+    assert f"precover {command}" in precover("--help").out
+
+
+def test_the_version_is_told(precover: Runner) -> None:
+    assert precover("--version").out.startswith("precover 0.")
