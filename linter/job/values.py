@@ -48,7 +48,9 @@ def read_measure(text: str, dimension: Dimension) -> Quantity:
     """
     quantity = read_quantity(text, dimension)
     if quantity.value < 0 or (quantity.value == 0 and dimension not in MAY_BE_NOUGHT):
-        least = "at least 0" if dimension in MAY_BE_NOUGHT else "above 0"
+        least = "of 0 or more" if dimension in MAY_BE_NOUGHT else "of more than 0"
+        if dimension == TEMPERATURE:
+            least = "above the lowest there is"
         raise NotAQuantity(
             f'"{text}" is too small for what is measured here.',
             f"a {dimension} {least}",

@@ -39,7 +39,7 @@ def wrong_connector(job: Job, thing: Stated) -> Iterator[Refusal]:
             thing.place_of("connector"),
             f'"{name}" is no connector of this job',
             f"one of: {', '.join(known)}",
-            'write a name that stands under "connectors" of the products, or add it there',
+            "write a name that stands under connectors of the products, or add it there",
         )
 
 
@@ -85,7 +85,7 @@ def _device(job: Job, device: Device, known: Known) -> Iterator[Refusal]:
         cable = job.cables.get(name)
         if cable is None:
             yield from known.cables.missing(name, place)
-        elif device.box not in cable.ends:
+        elif not known.may_end_in(cable, device.box):
             here = [each.name for each in job.cables.values() if device.box in each.ends]
             yield Refusal(
                 place,

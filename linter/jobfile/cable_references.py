@@ -11,6 +11,7 @@ if TYPE_CHECKING:
 
     from linter.job.cables import Cable
     from linter.job.jobs import Job
+    from linter.job.stated import Stated
     from linter.jobfile.known import Known
 
 _HOT_OF = "hot of "
@@ -19,19 +20,21 @@ _OF = " of "
 
 def wrong_in_cables(job: Job, known: Known) -> Iterator[Refusal]:
     """What is wrong with references of cables."""
-    spaces = [
-        str(space)
+    taken = {
+        space
         for panel in job.panels.values()
         for breaker in panel.breakers.values()
         for space in breaker.spaces
-    ]
+    }
+    spaces = [str(space) for space in sorted(taken)]
     for cable in job.cables.values():
         yield from _ends(cable, known)
         yield from _circuit(job, cable, known)
         yield from known.targets.missing(cable.for_, cable.place_of("for_"))
         yield from _passages(cable, known)
-        yield from _legs(cable, spaces)
-        yield from _roles(cable, spaces, known)
+        if known.breakers_are_whole:
+            yield from _spaces(cable, spaces)
+        yield from _groups(cable, known)
         if known.is_whole(cable.name):
             yield from _colours(cable)
 
@@ -81,9 +84,18 @@ def _passages(cable: Cable, known: Known) -> Iterator[Refusal]:
         seen.add(passage.box)
 
 
-def _legs(cable: Cable, spaces: list[str]) -> Iterator[Refusal]:
+def _spaces(cable: Cable, spaces: list[str]) -> Iterator[Refusal]:
+    """Hots said to be those of a space that no breaker takes."""
     if cable.leg_of is not None and str(cable.leg_of) not in spaces:
         yield _no_space(cable, "leg_of", str(cable.leg_of), spaces)
+    for colour, role in _stated_roles(cable).items():
+        space = role.removeprefix(_HOT_OF)
+        if role.startswith(_HOT_OF) and space not in spaces:
+            yield _no_space(cable, f"carries.{colour}", space, spaces)
+
+
+def _stated_roles(cable: Cable) -> dict[str, str]:
+    return {} if isinstance(cable.carries, str) else cable.carries
 
 
 def _no_space(cable: Cable, field: str, space: str, spaces: list[str]) -> Refusal:
@@ -96,18 +108,12 @@ def _no_space(cable: Cable, field: str, space: str, spaces: list[str]) -> Refusa
     )
 
 
-def _roles(cable: Cable, spaces: list[str], known: Known) -> Iterator[Refusal]:
-    """Roles that speak of a space or of something controlled which is not there."""
-    if isinstance(cable.carries, str):
-        return
-    for colour, role in cable.carries.items():
-        place = f"carries.{colour}"
-        if role.startswith(_HOT_OF):
-            space = role.removeprefix(_HOT_OF)
-            if space not in spaces:
-                yield _no_space(cable, place, space, spaces)
-        elif _OF in role:
-            yield from known.targets.missing(role.partition(_OF)[2], cable.place_of(place))
+def _groups(cable: Cable, known: Known) -> Iterator[Refusal]:
+    """Roles that speak of something controlled which is not there."""
+    for colour, role in _stated_roles(cable).items():
+        if _OF in role and not role.startswith(_HOT_OF):
+            target = role.partition(_OF)[2]
+            yield from known.targets.missing(target, cable.place_of(f"carries.{colour}"))
 
 
 def _colours(cable: Cable) -> Iterator[Refusal]:
@@ -115,8 +121,11 @@ def _colours(cable: Cable) -> Iterator[Refusal]:
     colours = cable.colours
     if colours is None:
         return
-    spoken = [] if isinstance(cable.carries, str) else [(cable, "carries", cable.carries)]
-    spoken += [(end, "marks", end.marks or {}) for end in (cable.at_from, cable.at_to)]  # type: ignore[misc]
+    spoken: list[tuple[Stated, str, dict[str, str]]] = [
+        (cable, "carries", _stated_roles(cable)),
+        (cable.at_from, "marks", cable.at_from.marks or {}),
+        (cable.at_to, "marks", cable.at_to.marks or {}),
+    ]
     for thing, field, words in spoken:
         if field in thing.usual:
             continue

@@ -6,14 +6,17 @@ file that cannot be used; what can be is judged further, so that all mistakes co
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING, NamedTuple
 
-from linter.jobfile.schema import read_format
+from linter.jobfile.schema import UNKNOWN, read_format
 from linter.jobfile.words import (
     allowed_words,
+    as_name,
     example,
     expected,
     kinds_of_value,
+    meaning_and_example,
     quoted,
     types_of,
     write,
@@ -30,6 +33,8 @@ if TYPE_CHECKING:
     from linter.text.yaml_places import Node
 
 Path = tuple[str | int, ...]
+
+_MOST_LISTED = 12  # more words than that hide the one that was meant
 
 
 class Complaint(NamedTuple):
@@ -74,42 +79,38 @@ def _key(error: ValidationError, root: Node) -> Complaint:
     key, schema = str(error.instance), _schema(error)
     words = allowed_words(schema)
     place = _node(error, root).keys.get(key, _node(error, root).place)
-    mend = f'write it so: "{_as_name(key)}"' if _as_name(key) else "write another name"
-    if words:
-        mend = "write one of these words"
+    mend = "write one of these words" if words else "write it as in the example"
+    if not words and re.search(schema["pattern"], as_name(key)):
+        mend = f'write it so: "{as_name(key)}"'
     refusal = Refusal(
         place, f"{quoted(key)} cannot stand here", expected(schema), mend, nearest(key, words)
     )
     return Complaint(refusal, (*_path(error), key))
 
 
-def _as_name(text: str) -> str:
-    """The text as a name: letters, digits and hyphens; empty if nothing of it can be one."""
-    parts = "".join(each if each.isalnum() else " " for each in text).split()
-    name = "-".join(parts)[:60]
-    if not name or name in ("unknown", "none", "yes", "no"):
-        return ""
-    return name if not name[0].isdigit() else f"x{name}"
-
-
 def _unknown_keys(error: ValidationError, root: Node) -> list[Complaint]:
     """One complaint for each key that the schema does not know."""
     node, schema = _node(error, root), _schema(error)
-    known = tuple(schema.get("properties", ()))
+    known = schema.get("properties", {})
     return [
-        Complaint(
-            Refusal(
-                node.keys.get(key, node.place),
-                f"{quoted(key)} is not known in {_name_of(_path(error)) or 'a job file'}",
-                f"one of: {', '.join(known)}",
-                "correct the word, or put it where it belongs; words for people go into note",
-                nearest(key, known),
-            ),
-            (*_path(error), key),
-        )
+        Complaint(_unknown_key(error, node, key, known), (*_path(error), key))
         for key in node.fields
         if key not in known
     ]
+
+
+def _unknown_key(error: ValidationError, node: Node, key: str, known: Schema) -> Refusal:
+    near = nearest(key, known)
+    expect = f"one of: {', '.join(known)}"
+    if near and len(known) > _MOST_LISTED:
+        expect = f"{near[0]} ({meaning_and_example(known[near[0]])}), or another key of the schema"
+    return Refusal(
+        node.keys.get(key, node.place),
+        f"{quoted(key)} is not known in {_name_of(_path(error)) or 'a job file'}",
+        expect,
+        "correct the word, or put it where it belongs; words for people go into note",
+        near,
+    )
 
 
 def _missing(error: ValidationError, root: Node) -> list[Complaint]:
@@ -151,7 +152,7 @@ def _wrong_type(error: ValidationError, root: Node) -> list[Complaint]:
     if "format" in schema and not node.items and not node.fields:
         return [_unreadable(error, root)]
     mend = "write it as in the example"
-    if "string" in types_of(schema) and node.text:
+    if "string" in types_of(schema) and re.search(schema.get("pattern", "."), node.text):
         mend = f'put it into quotation marks: "{node.text}"'
     what = quoted(error.instance)
     found = f"{what} stands here, not {kinds_of_value(schema)}"
@@ -268,28 +269,45 @@ def _constants(branch: Schema) -> list[tuple[str, Schema]]:
 def _misfit(error: ValidationError, root: Node) -> Complaint:
     """A value of the right type that is too large, too long, of the wrong form, or doubled."""
     node, schema = _node(error, root), _schema(error)
-    template = _MISFITS.get(str(error.validator), "{what} does not fit here")
-    found = template.format(what=quoted(error.instance), limit=error.validator_value)
-    expect = str(schema.get("description", "")).rstrip(".")
-    shown = example(schema)
-    expect = expect[:1].lower() + expect[1:] + (f", such as {shown}" if shown else "")
-    near = nearest(write(error.instance), (*allowed_words(schema), "unknown"))
-    mend = "write it as in the example" if shown else "correct it"
-    return Complaint(Refusal(node.place, found, expect, mend, near), _path(error))
+    found, mend = _MISFITS[str(error.validator)]
+    if error.validator == "pattern":
+        found, mend = _wrong_form(error.instance, schema)
+    near = nearest(write(error.instance), ["unknown"]) if "integer" in types_of(schema) else ()
+    refusal = Refusal(
+        node.place,
+        found.format(what=quoted(error.instance), limit=error.validator_value),
+        meaning_and_example(schema),
+        mend,
+        near,
+    )
+    return Complaint(refusal, _path(error))
 
 
+def _wrong_form(value: object, schema: Schema) -> tuple[str, str]:
+    """What is said of a text that has not the form of a name, a role, a wire, a number."""
+    if "integer" in types_of(schema) or "number" in types_of(schema):
+        return "{what} is no number", "write a number, or unknown"
+    if value == UNKNOWN:
+        return "{what} cannot stand here: names must be known", "write the name"
+    return "{what} does not fit here", "write it as in the example"
+
+
+_AS_SHOWN = "write it as in the example"
 _MISFITS = {
-    "pattern": "{what} does not fit here",
-    "minimum": "{what} is less than {limit}",
-    "maximum": "{what} is more than {limit}",
-    "minLength": "{what} is too short: nothing is written",
-    "maxLength": "{what} is longer than {limit} characters",
-    "minItems": "{what} of fewer than {limit} stands here",
-    "maxItems": "{what} of more than {limit} stands here",
-    "minProperties": "{what} stands here with nothing in it",
-    "maxProperties": "More than {limit} key stands here",
-    "uniqueItems": "{what} names one thing twice",
-    "const": "{what} cannot stand here",
+    "pattern": ("", ""),
+    "minimum": ("{what} is less than {limit}", "correct the number"),
+    "maximum": ("{what} is more than {limit}", "correct the number"),
+    "minLength": ("Nothing is written between the quotation marks", "write some words"),
+    "maxLength": ("{what} is longer than {limit} characters", "shorten it"),
+    "minItems": ("{what} with fewer than {limit} stands here", _AS_SHOWN),
+    "maxItems": ("{what} with more than {limit} stands here", "leave out what is too much"),
+    "minProperties": ("{what} with nothing in it stands here", _AS_SHOWN),
+    "maxProperties": (
+        "{what} with more than {limit} key stands here",
+        "write a list, with one key in each item: [{{...}}, {{...}}]",
+    ),
+    "uniqueItems": ("{what} that names one thing twice stands here", "leave one of the two out"),
+    "const": ("{what} cannot stand here", _AS_SHOWN),
 }
 
 

@@ -5,11 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, NamedTuple
 
+from linter.jobfile.words import as_name
 from linter.text import Place, Refusal, nearest
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
 
+    from linter.job.cables import Cable
     from linter.job.jobs import Job
     from linter.text.yaml_places import Node
 
@@ -31,12 +33,12 @@ class Names(NamedTuple):
         if name is None or name in self.all or not self.complete:
             return
         first = next(iter(self.all), None)
-        such = f", such as {first}" if first else f'; there is none yet under "{self.group}"'
+        such = f", such as {first}" if first else f"; there is none yet under {self.group}"
         yield Refusal(
             place,
             f'"{name}" is no {self.kind} of this job',
             f"the name of a {self.kind}{such}",
-            f'write a name that stands under "{self.group}", or add it there',
+            f"write a name that stands under {self.group}, or add it there",
             nearest(name, self.all),
         )
 
@@ -53,7 +55,13 @@ class Known:
     ends: Names
     outlets: Names
     targets: Names
+    breakers_are_whole: bool
     read_in_part: frozenset[str]
+    unread: frozenset[str]
+
+    def may_end_in(self, cable: Cable, box: str) -> bool:
+        """Whether the cable ends in the box, or at something that is not known."""
+        return any(end == box or end not in self.ends.all for end in cable.ends)
 
     def is_whole(self, cable: str) -> bool:
         """Whether all that the file says of the cable was read."""
@@ -68,7 +76,8 @@ def known_names(root: Node, usable: Node, job: Job) -> Known:
     complete = boxes.complete and panels.complete
     devices = [each for box in job.boxes.values() for each in box.holds]
     at: dict[str, Place] = {each.name: each.place for each in devices}
-    at |= _unread_devices(root, job)
+    unread = _unread_devices(root, job)
+    at |= unread
     return Known(
         rooms=rooms,
         panels=panels,
@@ -78,7 +87,9 @@ def known_names(root: Node, usable: Node, job: Job) -> Known:
         ends=Names("box or panel", "boxes", {**panels.all, **boxes.all}, complete),
         outlets=Names("device", "boxes", at, boxes.complete),
         targets=Names("device or box", "boxes", {**boxes.all, **at}, boxes.complete),
+        breakers_are_whole=_breakers(root) == _breakers(usable),
         read_in_part=_read_in_part(root, usable),
+        unread=frozenset(unread) | (cables.all.keys() - job.cables.keys()),
     )
 
 
@@ -87,7 +98,14 @@ def _names(root: Node, kind: str, group: str) -> Names:
     if node is None:
         strange = [key for key in root.fields if group in nearest(key, [group])]
         return Names(kind, group, {}, not strange)
-    return Names(kind, group, node.keys, isinstance(node.value, dict))
+    meant = {as_name(key): place for key, place in node.keys.items()}
+    return Names(kind, group, {**meant, **node.keys}, isinstance(node.value, dict))
+
+
+def _breakers(root: Node) -> list[str]:
+    """The spaces at which the file has breakers, panel after panel."""
+    panels = [root.at(["panel"]), *root.at(["panels"]).fields.values()]
+    return [space for panel in panels for space in panel.at(["breakers"]).fields]
 
 
 def _panel_names(root: Node) -> Names:

@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from linter.job.boxes import Box, MakeUp
+    from linter.job.cables import Cable
     from linter.job.jobs import Job
     from linter.job.stated import Stated
     from linter.jobfile.known import Known
@@ -95,24 +96,22 @@ def _twice(make_up: MakeUp) -> Iterator[Refusal]:
 def _wire_or_terminal(
     job: Job, box: Box, spoken: _Spoken, ends: list[str], known: Known
 ) -> Iterator[Refusal]:
-    thing, _, part = spoken.name.rpartition(".")
+    thing = spoken.name.rpartition(".")[0]
     devices: dict[str, str] = {each.name: each.kind for each in box.holds}
-    if spoken.name == BOX_BOND:
+    cable = job.cables.get(CableId(thing))
+    if spoken.name == BOX_BOND or thing in known.unread:
         return
     if thing in devices:
         allowed = _TERMINALS.get(devices[thing], _HOTS)
-        yield from _part(spoken, "terminal", thing, part, allowed)
-    elif thing in ends:
-        colours = job.cables[CableId(thing)].colours
-        if colours is not None and known.is_whole(thing):
-            yield from _part(spoken, "conductor", thing, part, colours)
-    elif thing in known.cables.all or thing not in known.targets.all:
-        yield _not_here(box, spoken, thing, [*ends, *devices])
+        yield from _part(spoken, "terminal", allowed)
+    elif cable is None or not known.may_end_in(cable, box.name):
+        yield _not_here(box, spoken, [*ends, *devices], cable)
+    elif cable.colours is not None and known.is_whole(thing):
+        yield from _part(spoken, "conductor", cable.colours)
 
 
-def _part(
-    spoken: _Spoken, what: str, thing: str, part: str, allowed: tuple[str, ...]
-) -> Iterator[Refusal]:
+def _part(spoken: _Spoken, what: str, allowed: tuple[str, ...]) -> Iterator[Refusal]:
+    thing, _, part = spoken.name.rpartition(".")
     if part not in allowed:
         yield Refusal(
             spoken.place,
@@ -123,12 +122,14 @@ def _part(
         )
 
 
-def _not_here(box: Box, spoken: _Spoken, thing: str, here: list[str]) -> Refusal:
+def _not_here(box: Box, spoken: _Spoken, here: list[str], cable: Cable | None) -> Refusal:
+    thing, _, part = spoken.name.rpartition(".")
     return Refusal(
         spoken.place,
         f'"{thing}" is no cable or device in {box.name}',
         f"one of: {', '.join(here)}" if here else "a cable that ends in the box",
         "name a cable that ends in this box or a device in it, then a full stop, then colour or"
         " terminal",
-        nearest(thing, here),
+        tuple(f"{each}.{part}" for each in nearest(thing, here)),
+        also=(cable.place, f'cable "{thing}" is stated') if cable is not None else None,
     )

@@ -21,7 +21,7 @@ def wrong_in_panels(job: Job, known: Known) -> Iterator[Refusal]:
         yield from known.rooms.missing(panel.room, panel.place_of("room"))
         yield from _spaces(panel)
         for breaker in panel.breakers.values():
-            yield from _ties(panel, breaker)
+            yield from _ties(panel, breaker, known)
     for circuit in job.circuits.values():
         yield from _breakers(job, circuit, known)
 
@@ -74,7 +74,7 @@ def _free(panel: Panel) -> int:
     return next(space for space in range(1, len(taken) + 2) if space not in taken)
 
 
-def _ties(panel: Panel, breaker: Breaker) -> Iterator[Refusal]:
+def _ties(panel: Panel, breaker: Breaker, known: Known) -> Iterator[Refusal]:
     for at, space in enumerate(breaker.tied_to or ()):
         place = breaker.place_of(f"tied_to.{at}")
         if space in breaker.spaces:
@@ -84,8 +84,8 @@ def _ties(panel: Panel, breaker: Breaker) -> Iterator[Refusal]:
                 "the space of another breaker",
                 f"leave out {space}; the poles of one breaker need no tie",
             )
-        elif space not in panel.breakers:
-            yield _no_breaker(panel, space, breaker, "tied_to")
+        elif space not in panel.breakers and known.breakers_are_whole:
+            yield _no_breaker(panel, space, breaker, f"tied_to.{at}")
 
 
 def _breakers(job: Job, circuit: Circuit, known: Known) -> Iterator[Refusal]:
@@ -98,7 +98,7 @@ def _breakers(job: Job, circuit: Circuit, known: Known) -> Iterator[Refusal]:
         if panel not in job.panels:
             yield from known.panels.missing(panel, circuit.place_of("panel"))
             return
-        if space not in job.panels[panel].breakers:
+        if space not in job.panels[panel].breakers and known.breakers_are_whole:
             yield _no_breaker(job.panels[panel], space, circuit, f"breakers.{at}")
 
 
@@ -122,7 +122,7 @@ def _which_panel(job: Job, circuit: Circuit) -> Refusal:
 def _no_breaker(panel: Panel, space: int, thing: Breaker | Circuit, field: str) -> Refusal:
     """No breaker begins at the space; perhaps one has its second pole there."""
     place = thing.place_of(field)
-    spaces = [str(each) for each in panel.breakers]
+    spaces = [str(each) for each in sorted(panel.breakers)]
     holder = next((each for each in panel.breakers.values() if space in each.spaces), None)
     if holder is not None:
         return Refusal(

@@ -25,4 +25,5 @@ def wrong_references(job: Job, known: Known) -> list[Refusal]:
         wrong_in_cables,
         wrong_in_records,
     )
-    return [refusal for check in checks for refusal in check(job, known)]
+    # What a cable says of both its ends is found wrong at each.
+    return list(dict.fromkeys(refusal for check in checks for refusal in check(job, known)))

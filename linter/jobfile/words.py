@@ -23,7 +23,12 @@ def expected(schema: Schema) -> str:
     words = allowed_words(schema)
     if words:
         return f"one of: {', '.join(words)}"
-    said = str(schema.get("description", "")).rstrip(".")
+    return meaning_and_example(schema)
+
+
+def meaning_and_example(schema: Schema) -> str:
+    """What the schema says a value means, with the first example."""
+    said = str(schema.get("description", "")).partition(". ")[0].rstrip(".")
     meaning = said[:1].lower() + said[1:]
     return f"{meaning}, such as {example(schema)}" if example(schema) else meaning
 
@@ -62,6 +67,19 @@ def quoted(value: object) -> str:
         return "A list"
     text = write(value)
     return f'"{text}"' if len(text) <= _LONGEST_SHOWN else f'"{text[:_LONGEST_SHOWN]}…"'
+
+
+def as_name(text: str) -> str:
+    """The text as a name, letters, digits and hyphens; empty if nothing of it can be one.
+
+    >>> as_name("slip light."), as_name("2 hoists")
+    ('slip-light', 'x2-hoists')
+    """
+    parts = "".join(each if each.isalnum() else " " for each in text).split()
+    name = "-".join(parts)[:_LONGEST_SHOWN]
+    if not name or name in ("unknown", "none", "yes", "no"):
+        return ""
+    return name if not name[0].isdigit() else f"x{name}"
 
 
 def kinds_of_value(schema: Schema) -> str:
