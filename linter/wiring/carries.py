@@ -96,6 +96,13 @@ def needs_group(carries: str | Mapping[str, str]) -> bool:
     return any(re.fullmatch(r"switched hot|traveller \d", role) for role in carries.values())
 
 
+def needs_hot(carries: str | Mapping[str, str]) -> bool:
+    """Whether it matters which hot of its circuit the cable has."""
+    if isinstance(carries, str):
+        return carries in _PATTERNS and carries not in (SPARE_CABLE, TRAVELLERS)
+    return any(re.match(r"hot$|switched hot", role) for role in carries.values())
+
+
 def needs_circuit(carries: str | Mapping[str, str]) -> bool:
     """Whether some conductor belongs to a circuit."""
     if isinstance(carries, str):

@@ -14,6 +14,7 @@ from linter.wiring.carries import (
     hots_named,
     needs_circuit,
     needs_group,
+    needs_hot,
 )
 from linter.wiring.circuits import Ambiguous, Pole, Values, poles_of, spread
 from linter.wiring.sheaths import sort_colours
@@ -142,7 +143,7 @@ def _legs_of_circuit(
     refusals = [
         _which_hot(members[name], poles)
         for name in members
-        if name in unclear and needs_circuit(members[name].carries)
+        if name in unclear and needs_hot(members[name].carries)
     ]
     return {name: tuple(sorted(map(int, values))) for name, values in found.items()}, refusals
 

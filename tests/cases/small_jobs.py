@@ -1,4 +1,4 @@
-"""Small jobs for tables of cases: a case gives boxes and cables, the file what is common to them."""
+"""Small jobs for tables of cases: a case gives boxes and cables, the file what they share."""
 
 import json
 from collections.abc import Mapping

@@ -5,9 +5,9 @@ from typing import Any
 
 import pytest
 import yaml
+
 from linter.text import Refused
 from linter.wiring import Wiring, derive
-
 from tests.cases.small_jobs import small_job
 
 _FILES = sorted((Path(__file__).parent / "derive").glob("*.yaml"))
