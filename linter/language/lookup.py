@@ -19,9 +19,8 @@ def finder(table: Table, column: str) -> Found:
 
     It raises `NotKnown` with a `NoRow` where there is no row or no value for them.
 
-    >>> from linter.units import NUMBER
-    >>> count = FactType(Shape.QUANTITY, NUMBER)
-    >>> band = Table("factor", (Key("wires", count, "band"),), (("factor", count),),
+    >>> from linter.vocabulary.shorthand import COUNT
+    >>> band = Table("factor", (Key("wires", COUNT, "band"),), (("factor", COUNT),),
     ...              ((1.0, 1.0), (4.0, 0.8), (7.0, 0.7)))
     >>> finder(band, "factor")((6.0,))
     0.8
