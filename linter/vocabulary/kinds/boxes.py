@@ -73,8 +73,8 @@ BOX_KINDS = (
                  "Read the marking of the box."),
             Fact("cable_ends", all_of("cable_end"), "cables that end in it", ""),
             Fact("wire_ends", all_of("wire_end"), "ends of the conductors of those cables, in it",
-                 ""),
-            Fact("bond_ends", all_of("wire_end"), "those of them that are bonds", ""),
+                 "", "Read the sheath."),
+            Fact("bond_ends", all_of("wire_end"), "those of them that are bonds", "", _USES),
             Fact("passing_wires", all_of("passing_wire"),
                  "conductors that run through it uncut", ""),
             Fact("devices", all_of("device"), "devices and outlets it holds", ""),
@@ -82,10 +82,10 @@ BOX_KINDS = (
             Fact("circuits", all_of("circuit"), "circuits of which it holds conductors", ""),
             Fact("has_splice", YES_NO,
                  "whether two conductors of its cables are joined in it, under a connector or on "
-                 "one terminal", "yes"),
+                 "one terminal", "yes", _USES),
             Fact("bonds_are_joined", YES_NO,
                  "whether all bonds that end in it are joined with each other; yes where there is "
-                 "none or one", "yes"),
+                 "none or one", "yes", _USES),
             Fact("needs_device_bond", YES_NO, "whether a device in it has a bond terminal", "yes"),
         ),
     ),

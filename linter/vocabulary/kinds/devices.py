@@ -24,6 +24,7 @@ _FACE = "Look for the mark on the face."
 _SHEATHS = "Read the sizes on the sheaths."
 _SINK = "Measure from the outlet to the rim of the sink."
 _TUB = "Measure from the outlet to the tub or shower."
+_USES = "Say what the conductors in its box are used as."
 
 _OUTLET_FACTS = (
     Fact("room", a("room"), "the room it is in", ""),
@@ -33,7 +34,8 @@ _OUTLET_FACTS = (
          ""),
     Fact("switches", all_of("switch"), "switches that are said to control it", ""),
     Fact("is_on_a_circuit", YES_NO,
-         "whether a breaker reaches it through joints and devices, switches being on", "yes"),
+         "whether a breaker reaches it through joints and devices, switches being on", "yes",
+         _USES),
     Fact("serves", word(*RECEPTACLE_SERVES), "what it is there for", "counter",
          "Ask what is to be used at it."),
     Fact("has_ground_fault_protection", YES_NO,
@@ -93,9 +95,10 @@ DEVICE_KINDS = (
                  "Look for a handle tie or a common handle."),
             Fact("breaker_count", COUNT, "breaker poles that reach its hot terminals", "1"),
             Fact("multiwire_neutral_depends_on_it", YES_NO,
-                 "whether a neutral that two hots share goes on only through its terminals", "no"),
+                 "whether a neutral that two hots share goes on only through its terminals", "no",
+                 _USES),
             Fact("bond_depends_on_it", YES_NO, "whether a bond goes on only through its terminals",
-                 "no"),
+                 "no", _USES),
         ),
     ),
     Kind(
@@ -148,7 +151,7 @@ DEVICE_KINDS = (
             Fact("circuits", all_of("circuit"), "circuits that reach its terminals", ""),
             Fact("has_neutral_in_box", YES_NO,
                  "whether a neutral of a circuit that reaches it comes into its box", "yes",
-                 "Say what the conductors in its box are used as."),
+                 _USES),
             Fact("neutral_can_be_added", YES_NO,
                  "whether a neutral can be added later without opening finishes", "no",
                  "Look whether the box is fed by a raceway or stays open to view."),
@@ -163,7 +166,7 @@ DEVICE_KINDS = (
                  "no", "Look where the tub or shower ends."),
             Fact("rating", quantity(CURRENT), "its rating", "15 A", "Read the rating on the yoke."),
             Fact("switches_neutral", YES_NO, "whether a neutral ends on its terminals", "no",
-                 "Say what the conductors in its box are used as."),
+                 _USES),
         ),
     ),
 )  # fmt: skip

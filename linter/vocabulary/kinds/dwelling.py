@@ -40,7 +40,7 @@ DWELLING_KINDS = (
             Fact("has_bathroom", YES_NO, "whether a room is used as a bathroom", "yes",
                  _USES_OF_ROOMS),
             Fact("has_laundry", YES_NO,
-                 "whether a room is used as a laundry, or a receptacle or circuit is for one",
+                 "whether a room is used as a laundry, or a receptacle or circuit is said to be",
                  "no", _USES_OF_ROOMS),
             Fact("service_rating", quantity(CURRENT),
                  "rating of the usual supply; where none is stated, of the largest main breaker",

@@ -33,7 +33,7 @@ _END_FACTS = (
          "travellers back in the same cable", "yes", _USES),
     Fact("comes_from_switch", YES_NO, "whether it carries a switched hot, from a switch", "no",
          _USES),
-    Fact("is_connected", YES_NO, "whether it is joined or ends on a terminal", "yes"),
+    Fact("is_connected", YES_NO, "whether it is joined or ends on a terminal", "yes", _USES),
 )  # fmt: skip
 
 WIRE_KINDS = (

@@ -1,0 +1,138 @@
+"""Devices: what the job states of them, what ends on them, what hangs on them."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from linter.facts.conductors import all_known, size_of
+from linter.facts.given import Given, unknown
+from linter.facts.knowing import largest
+from linter.facts.made import complete, one, things
+from linter.facts.panels import ARC_FAULT, GROUND_FAULT, breakers_of, go_off_together
+from linter.job.devices import Fixture
+from linter.job.panel import BreakerRef
+from linter.job.stated import PanelId
+from linter.units import Unknown
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from linter.facts.doubts import Doubts
+    from linter.facts.knowing import Number, YesNo
+    from linter.facts.made import Made, Site, Values
+    from linter.job.devices import Device
+    from linter.trace.trace import BreakerPole
+    from linter.vocabulary.model import Thing
+    from linter.wiring.model import Terminal
+
+BOND_TERMINAL = "bond"
+HOT_TERMINALS = frozenset({"hot", "hot 2", "line hot", "line hot 2"})
+NEUTRAL_TERMINALS = frozenset({"neutral", "neutral 2", "line neutral"})
+_ON_YOKE = frozenset({"receptacle", "switch"})
+_WITH_CANOPY = frozenset({"luminaire", "fan"})
+
+
+def device_of(site: Site, made: Made, device: Device) -> Thing:
+    """The facts of a device that the job states."""
+    given = Given("device", device.name, device, {})
+    kind = kind_of(device)
+    given.put("type", kind)
+    given.put("box", made.thing("box", device.box))
+    given.put("is_on_yoke", kind in _ON_YOKE)
+    given.put("gangs", device.gangs if device.says("gangs") else 1, "gangs")
+    for fact, protection in (("is_ground_fault", GROUND_FAULT), ("is_arc_fault", ARC_FAULT)):
+        kinds = device.protection
+        given.put(fact, None if kinds is None else protection in kinds, "protection")
+    _put_canopy(given, device, kind)
+    terminals = site.wiring.by_device.get(device.name, ())
+    given.put("has_bond_terminal", any(each.name == BOND_TERMINAL for each in terminals))
+    return given.thing(label_of(site, device))
+
+
+def _put_canopy(given: Given, device: Device, kind: str) -> None:
+    """The wires that come from a canopy; there are none where there is no canopy."""
+    wires = device.fixture_wires if isinstance(device, Fixture) else None
+    has_canopy = kind in _WITH_CANOPY
+    count = wires.count if wires is not None else None if has_canopy else 0
+    given.put("fixture_wires", count, "fixture_wires")
+    given.put("fixture_wire_size", None if wires is None else wires.size, "fixture_wires")
+    domed = device.domed_canopy if isinstance(device, Fixture) and has_canopy else False
+    given.put("canopy_is_domed", domed, "domed_canopy")
+
+
+def kind_of(device: Device) -> str:
+    """What a device is: "receptacle", "switch", "luminaire" ..."""
+    return str(getattr(device, "kind", "other"))
+
+
+def label_of(site: Site, device: Device) -> str:
+    """A device as a person calls it."""
+    room = {str(name): box for name, box in site.job.boxes.items()}[device.box].room
+    return f"{kind_of(device)} {device.name} in the {room}"
+
+
+def link_devices(site: Site, made: Made, doubts: Doubts) -> None:
+    """What ends on devices and reaches them, and what goes on only through them."""
+    for device in made.all("device"):
+        box = one(device, "box")
+        terminals = site.wiring.by_device.get(device.ref, ())
+        poles = poles_at(site, terminals)
+        breakers = tuple(
+            dict.fromkeys(BreakerRef(PanelId(each.panel), each.space) for each in poles)
+        )
+        own = unknown("device", device.ref, "hots_go_off_together")
+        doubt = doubts.at(box.ref)
+        links: Values = {
+            "largest_wire": _largest_wire(site, box, terminals),
+            "is_bonded": _is_bonded(site, terminals) or doubt,
+            "circuits": circuits_of_poles(made, poles),
+            "hots_go_off_together": go_off_together(breakers_of(site.job, breakers), own),
+            "breaker_count": float(len(poles)),
+            "multiwire_neutral_depends_on_it": (
+                site.trace.multiwire_neutral_depends_on(device.ref) or doubt
+            ),
+            "bond_depends_on_it": bool(site.trace.bond_lost_without(device.ref)) or doubt,
+        }
+        complete(device, links)
+
+
+def poles_at(site: Site, terminals: Iterable[Terminal]) -> tuple[BreakerPole, ...]:
+    """The breaker poles that reach the hot terminals; of a switch, any of its terminals."""
+    listed = list(terminals)
+    hot = [each for each in listed if each.name in HOT_TERMINALS]
+    if not any(each.name in NEUTRAL_TERMINALS | HOT_TERMINALS for each in listed):
+        hot = listed
+    found = (pole for each in hot for pole in site.trace.hots_at(each.id))
+    return tuple(sorted(dict.fromkeys(found)))
+
+
+def circuits_of_poles(made: Made, poles: Iterable[BreakerPole]) -> tuple[Thing, ...]:
+    """The circuits that begin at the breakers of those poles."""
+    on = [made.by_ref("breaker")[f"{pole.panel} {pole.space}"] for pole in poles]
+    return made.in_order(each for breaker in on for each in things(breaker, "circuits"))
+
+
+def _largest_wire(site: Site, box: Thing, terminals: Iterable[Terminal]) -> Number:
+    """The largest conductor on terminals other than that for the bond.
+
+    A device with nothing on it hangs on the sheaths that are not known; without such, on nothing.
+    """
+    wiring = site.wiring
+    sizes: list[Number] = []
+    for terminal in terminals:
+        landing = wiring.landings.get(terminal.id)
+        if landing is None or terminal.name == BOND_TERMINAL:
+            continue
+        ends = list(landing.wire_ends)
+        if landing.pigtail is not None:
+            ends += wiring.joints[wiring.pigtails[landing.pigtail].joint].wire_ends
+        on_it = (wiring.wire_ends[each] for each in ends)
+        sizes += [size_of(end.cable, end.colour, end.size) for end in on_it]
+    if sizes:
+        return largest(sizes, 0.0)
+    sheaths = all_known(one(each, "cable") for each in things(box, "cable_ends"))
+    return sheaths if isinstance(sheaths, Unknown) else 0.0
+
+
+def _is_bonded(site: Site, terminals: Iterable[Terminal]) -> YesNo:
+    return any(each.name == BOND_TERMINAL and site.trace.bond_at(each.id) for each in terminals)

@@ -1,0 +1,132 @@
+"""All facts of a job: first every thing with what is stated of it, then what ties them together."""
+
+from __future__ import annotations
+
+from collections import Counter
+from typing import TYPE_CHECKING
+
+from linter.facts.appliances import appliance_of, link_appliances
+from linter.facts.boxes import box_of, link_box_circuits, link_boxes
+from linter.facts.cables import (
+    bored_holes_of,
+    cable_ends_of,
+    cable_of,
+    link_cable_ends,
+    link_cables,
+)
+from linter.facts.circuits import circuit_of, link_circuit_wires, link_circuits
+from linter.facts.conductors import conductor_of, link_conductors
+from linter.facts.devices import device_of, link_devices
+from linter.facts.doubts import Doubts
+from linter.facts.joints import joint_of, link_joints, passing_wire_of
+from linter.facts.made import Made, Site
+from linter.facts.outlets import (
+    link_arc_fault,
+    link_outlets,
+    link_receptacles,
+    outlet_of,
+    receptacle_of,
+)
+from linter.facts.panels import breaker_of, link_breakers, link_panels, panel_of
+from linter.facts.rooms import dwelling_of, link_rooms, room_of
+from linter.facts.switches import link_switches, switch_of
+from linter.facts.wire_ends import ends_of, link_ends
+from linter.job.devices import Receptacle, Switch
+from linter.vocabulary.kinds import KINDS
+from linter.wiring.groups import Groups
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from linter.job.jobs import Job
+    from linter.trace.trace import Trace
+    from linter.vocabulary.model import Thing
+    from linter.wiring.model import Wiring
+
+
+class Facts:
+    """The things of a job, by kind and in file order, with the values of all their facts."""
+
+    __slots__ = ("_made", "things")
+
+    def __init__(self, made: Made) -> None:
+        self._made = made
+        self.things: Mapping[str, tuple[Thing, ...]] = {kind: made.all(kind) for kind in KINDS}
+
+    def thing(self, kind: str, ref: str) -> Thing:
+        """The thing of that kind and name; `KeyError` if there is none."""
+        return self._made.thing(kind, ref)
+
+
+def facts_of(job: Job, wiring: Wiring, trace: Trace) -> Facts:
+    """The values of the vocabulary for all things of a job; cost grows with the size of the job."""
+    site = _site(job, wiring, trace)
+    made = Made(KINDS)
+    _make_what_is_stated(site, made)
+    _make_what_is_wired(site, made)
+    _link(site, made)
+    return Facts(made)
+
+
+def _site(job: Job, wiring: Wiring, trace: Trace) -> Site:
+    entering = Counter(
+        str(box)
+        for cable in job.cables.values()
+        for box in (cable.from_, cable.to, *(each.box for each in cable.through))
+    )
+    capped = frozenset(each.wire_end for each in wiring.capped)
+    return Site(job, wiring, trace, Groups(job), entering, capped)
+
+
+def _make_what_is_stated(site: Site, made: Made) -> None:
+    job = site.job
+    devices = tuple(device for box in job.boxes.values() for device in box.holds)
+    made.add(map(room_of, job.rooms.values()))
+    made.add(map(appliance_of, job.appliances.values()))
+    made.add(map(panel_of, job.panels.values()))
+    made.add(
+        breaker_of(made, each) for panel in job.panels.values() for each in panel.breakers.values()
+    )
+    made.add(circuit_of(site, made, each) for each in job.circuits.values())
+    made.add(box_of(site, made, each) for each in job.boxes.values())
+    made.add(device_of(site, made, each) for each in devices)
+    made.add(outlet_of(site, made, each) for each in devices if not isinstance(each, Switch))
+    made.add(receptacle_of(site, made, each) for each in devices if isinstance(each, Receptacle))
+    made.add(switch_of(site, made, each) for each in devices if isinstance(each, Switch))
+
+
+def _make_what_is_wired(site: Site, made: Made) -> None:
+    job, wiring = site.job, site.wiring
+    for cable in job.cables.values():
+        made.add((cable_of(site, made, cable),))
+        made.add(cable_ends_of(made, cable))
+        made.add(bored_holes_of(made, cable))
+        thing = made.thing("cable", cable.name)
+        made.add(conductor_of(thing, part) for part in wiring.parts[cable.name])
+        made.add(ends_of(site, made, cable))
+    made.add(joint_of(site, made, each) for each in wiring.joints.values())
+    made.add(passing_wire_of(made, each) for each in wiring.passing)
+
+
+def _link(site: Site, made: Made) -> None:
+    """Each step needs only what the steps before it have linked."""
+    doubts = Doubts(site)
+    link_boxes(site, made)
+    link_breakers(site, made)
+    link_devices(site, made, doubts)
+    link_outlets(site, made, doubts)
+    link_circuits(site, made)
+    link_arc_fault(site, made, doubts)
+    link_receptacles(made)
+    link_conductors(site, made, doubts)
+    link_cables(made)
+    link_cable_ends(made)
+    link_ends(site, made)
+    link_joints(site, made)
+    link_switches(site, made, doubts)
+    link_box_circuits(made)
+    link_appliances(site, made)
+    link_circuit_wires(made)
+    link_panels(site, made)
+    link_rooms(made)
+    made.add((dwelling_of(site, made),))

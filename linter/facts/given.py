@@ -1,0 +1,81 @@
+"""The facts that a job states outright, taken from its models with text, place and usual values."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from linter.units import Quantity, Unknown
+from linter.vocabulary.model import FactRef, Thing
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from linter.job.stated import Stated
+    from linter.text import Place
+
+
+def unknown(kind: str, ref: str, fact: str) -> Unknown:
+    """The unknown that hangs on one fact of one thing.
+
+    >>> unknown("cable", "k1", "size")
+    Unknown(["FactRef(kind='cable', ref='k1', fact='size')"])
+    """
+    return Unknown(frozenset((FactRef(kind, ref, fact),)))
+
+
+class Given:
+    """What one model of a job states, being gathered into the facts of one thing.
+
+    `fields` names the field of the model for each fact that is stated as it is; the rest is put in
+    with `put`. What the job leaves open hangs on the fact itself, unless another unknown is given.
+    """
+
+    __slots__ = ("kind", "model", "ref", "stated_at", "usual", "values", "written")
+
+    def __init__(self, kind: str, ref: str, model: Stated, fields: Mapping[str, str]) -> None:
+        self.kind = kind
+        self.ref = ref
+        self.model = model
+        self.values: dict[str, object] = {}
+        self.written: dict[str, str] = {}
+        self.stated_at: dict[str, Place] = {}
+        self.usual: set[str] = set()
+        for fact, field in fields.items():
+            self.put(fact, getattr(model, field), field)
+
+    def put(self, fact: str, value: object, field: str = "") -> None:
+        """The value of a fact that follows from a field; None is unknown, a count a float."""
+        if value is None:
+            value = unknown(self.kind, self.ref, fact)
+        elif type(value) is Quantity:
+            if value.written:
+                self.written[fact] = value.written
+            value = value.value
+        elif type(value) is int:
+            value = float(value)
+        self.values[fact] = value
+        self.rests_on(fact, field)
+
+    def rests_on(self, fact: str, field: str) -> None:
+        """Notes that a fact follows from a field: where that is stated, and whether it is usual."""
+        if field in self.model.field_places:
+            self.stated_at[fact] = self.model.field_places[field]
+            if field in self.model.usual:
+                self.usual.add(fact)
+
+    def own_unknown(self, fact: str) -> Unknown:
+        """The unknown that hangs on this fact of this thing."""
+        return unknown(self.kind, self.ref, fact)
+
+    def thing(self, label: str) -> Thing:
+        """The thing with the facts gathered so far."""
+        return Thing(
+            self.kind,
+            self.ref,
+            self.model.place,
+            self.values,
+            label=label,
+            written=self.written,
+            stated_at=self.stated_at,
+            usual=frozenset(self.usual),
+        )

@@ -1,0 +1,238 @@
+"""Outlets, receptacles among them: what reaches them, protects them, controls them."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from linter.facts.devices import (
+    HOT_TERMINALS,
+    NEUTRAL_TERMINALS,
+    circuits_of_poles,
+    kind_of,
+    label_of,
+    poles_at,
+)
+from linter.facts.given import Given, unknown
+from linter.facts.knowing import all_hold, any_holds, hanging_on, largest
+from linter.facts.made import Grouped, answer, complete, number, one, things
+from linter.facts.panels import leg_of_pole
+from linter.facts.rooms import DWELLING, is_split_phase
+from linter.job.devices import Receptacle, Switch
+from linter.units import Unknown
+from linter.vocabulary.model import Thing, value_of
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable
+
+    from linter.facts.doubts import Doubts
+    from linter.facts.knowing import Number, YesNo
+    from linter.facts.made import Made, Site, Values
+    from linter.job.devices import Device
+    from linter.trace.trace import BreakerPole
+    from linter.trace.ways import Protector
+    from linter.wiring.model import Terminal
+
+_FIELDS = {
+    "serves": "serves",
+    "distance_to_sink": "distance_to_sink",
+    "distance_to_tub": "distance_to_tub",
+}
+_RECEPTACLE_FIELDS = {
+    "rating": "rating",
+    "is_tamper_resistant": "tamper_resistant",
+    "is_weather_resistant": "weather_resistant",
+    "cover_closes_in_use": "cover_in_use",
+    "is_in_appliance_space": "appliance_space",
+}
+_LEGS_OF_TWO = 2
+_SWITCHED_HALF = "switched half of "
+
+
+_COMMON = ("room", "box", "device", "height", "room_has_sink", "room_has_tub")
+
+
+def outlet_of(site: Site, made: Made, device: Device) -> Thing:
+    """The facts of an outlet that the job states."""
+    given = Given("outlet", device.name, device, _FIELDS)
+    given.put("type", kind_of(device))
+    box = made.thing("box", device.box)
+    room = one(box, "room")
+    given.put("room", room)
+    given.put("box", box)
+    given.put("device", made.thing("device", device.name))
+    given.put("room_has_sink", value_of(room, "has_sink"))
+    given.put("room_has_tub", value_of(room, "has_tub"))
+    given.put("height", device.height, "height")
+    if not device.says("height") and not isinstance(number(box, "height"), Unknown):
+        given.put("height", number(box, "height"))
+        given.written |= {fact: text for fact, text in box.written.items() if fact == "height"}
+        given.usual |= box.usual & {"height"}
+    return given.thing(label_of(site, device))
+
+
+def receptacle_of(site: Site, made: Made, device: Receptacle) -> Thing:
+    """The facts of a receptacle; what it shares with its outlet hangs on the outlet."""
+    outlet = made.thing("outlet", device.name)
+    given = Given("receptacle", device.name, device, _RECEPTACLE_FIELDS)
+    given.values |= {fact: value_of(outlet, fact) for fact in (*_FIELDS, *_COMMON)}
+    given.written |= outlet.written
+    given.stated_at |= outlet.stated_at
+    given.usual |= outlet.usual
+    single = device.single
+    given.put("places", None if single is None else 1 if single else 2, "single")
+    given.put("is_split", device.split is not None, "split")
+    return given.thing(label_of(site, device))
+
+
+def link_outlets(site: Site, made: Made, doubts: Doubts) -> None:
+    """The circuits of outlets, their voltage, their switches, and their ground-fault protection."""
+    switches = _switches_of_outlets(site, made)
+    for outlet in made.all("outlet"):
+        doubt = doubts.at(one(outlet, "box").ref)
+        terminals = site.wiring.by_device.get(outlet.ref, ())
+        poles = poles_at(site, terminals)
+        links: Values = {
+            "circuits": circuits_of_poles(made, poles),
+            "switches": made.in_order(switches.under(outlet.ref)),
+            "is_on_a_circuit": bool(poles) or doubt,
+            "voltage": _voltage(site, terminals, poles, doubt),
+            "has_ground_fault_protection": _ground_fault(site, made, outlet, doubt),
+        }
+        complete(outlet, links)
+
+
+def link_arc_fault(site: Site, made: Made, doubts: Doubts) -> None:
+    """Whether arc-fault devices cover the circuits of outlets, whose outlets are known by now."""
+    nearest = {
+        circuit.ref: min((_distance(site, each) for each in things(circuit, "outlets")), default=0)
+        for circuit in made.all("circuit")
+    }
+
+    def covers(thing: Thing) -> YesNo:
+        on = things(thing, "circuits")
+        is_first = bool(on) and all(_distance(site, thing) <= nearest[each.ref] for each in on)
+        return answer(thing, "is_arc_fault") if is_first or thing.kind == "breaker" else False
+
+    for outlet in made.all("outlet"):
+        doubt = doubts.at(one(outlet, "box").ref)
+        before = _before(site, made, outlet, covers, doubt)
+        protection = any_holds((covers(one(outlet, "device")), before))
+        complete(outlet, {"has_arc_fault_protection": protection})
+
+
+def link_receptacles(made: Made) -> None:
+    """What receptacles share with their outlets, and whether they are alone on their circuits."""
+    for receptacle in made.all("receptacle"):
+        outlet = made.thing("outlet", receptacle.ref)
+        circuits = things(outlet, "circuits")
+        is_only = bool(circuits) and all(len(things(each, "outlets")) == 1 for each in circuits)
+        places = number(receptacle, "places")
+        is_single = places if isinstance(places, Unknown) else places == 1
+        links = {fact: value_of(outlet, fact) for fact in _LINKED}
+        links |= {
+            "is_only_outlet": is_only,
+            "is_only_one_on_circuit": all_hold((is_only, is_single)),
+            "circuit_rating": largest((number(each, "rating") for each in circuits), 0.0),
+        }
+        complete(receptacle, links)
+
+
+_LINKED = (
+    "circuits",
+    "switches",
+    "is_on_a_circuit",
+    "voltage",
+    "has_ground_fault_protection",
+    "has_arc_fault_protection",
+)
+
+
+def controls_of(device: Device, site: Site) -> tuple[str, ...]:
+    """The control groups an outlet is in: by its name, its box, or the half that is switched."""
+    groups = [str(device.name), str(device.box)]
+    if isinstance(device, Receptacle) and (device.split or "").startswith(_SWITCHED_HALF):
+        groups.append(site.groups.named((device.split or "").removeprefix(_SWITCHED_HALF)))
+    return tuple(dict.fromkeys(groups))
+
+
+def _switches_of_outlets(site: Site, made: Made) -> Grouped:
+    by_ref = made.by_ref("switch")
+    return Grouped(
+        (device.name, by_ref[switch.name])
+        for device in site.groups.devices.values()
+        if not isinstance(device, Switch)
+        for group in controls_of(device, site)
+        for switch in site.groups.switches.get(group, ())
+    )
+
+
+def _voltage(
+    site: Site, terminals: Iterable[Terminal], poles: Iterable[BreakerPole], doubt: YesNo
+) -> Number:
+    """The highest voltage between the conductors at an outlet."""
+    legs = {_leg(site, pole) for pole in poles}
+    if not legs:
+        return doubt if isinstance(doubt, Unknown) else 0.0
+    supply = site.job.usual_supply
+    split = is_split_phase(supply)
+    between_legs = all_hold((len(legs) == _LEGS_OF_TWO, split))
+    stated = supply.voltage
+    full = unknown(DWELLING, DWELLING, "supply_voltage") if stated is None else stated.value
+    if between_legs is True:
+        return full
+    to_neutral = doubt
+    for each in terminals:
+        if each.name in NEUTRAL_TERMINALS and site.trace.neutral_at(each.id):
+            to_neutral = True
+    if isinstance(between_legs, Unknown) or isinstance(to_neutral, Unknown):
+        return hanging_on((between_legs, to_neutral, full))
+    return _to_neutral(full, split) if to_neutral else 0.0
+
+
+def _to_neutral(full: Number, split: YesNo) -> Number:
+    if isinstance(split, Unknown) or isinstance(full, Unknown):
+        return hanging_on((split, full))
+    return full / _LEGS_OF_TWO if split else full
+
+
+def _leg(site: Site, pole: BreakerPole) -> str:
+    panels = {str(name): panel for name, panel in site.job.panels.items()}
+    return leg_of_pole(panels[pole.panel].breakers[pole.space], pole.pole)
+
+
+def _ground_fault(site: Site, made: Made, outlet: Thing, doubt: YesNo) -> YesNo:
+    """Whether a ground-fault device stands before every hot of an outlet, or the outlet is one."""
+
+    def protects(thing: Thing) -> YesNo:
+        return answer(thing, "is_ground_fault")
+
+    own = protects(one(outlet, "device"))
+    return any_holds((own, _before(site, made, outlet, protects, doubt)))
+
+
+def _before(
+    site: Site, made: Made, outlet: Thing, protects: Callable[[Thing], YesNo], doubt: YesNo
+) -> YesNo:
+    """Whether a breaker, or a device that `protects`, stands before every hot that comes there."""
+    terminals = site.wiring.by_device.get(outlet.ref, ())
+    hots = [each.id for each in terminals if each.name in HOT_TERMINALS]
+    reached = [each for each in hots if site.trace.hots_at(each)]
+    if not reached:
+        return doubt
+    return all_hold(
+        any_holds(protects(_thing_of(made, each)) for each in site.trace.protectors_before(hot))
+        for hot in reached
+    )
+
+
+def _thing_of(made: Made, protector: Protector) -> Thing:
+    if protector.device is not None:
+        return made.thing("device", protector.device)
+    panel, space = protector.breaker or ("", 0)
+    return made.thing("breaker", f"{panel} {space}")
+
+
+def _distance(site: Site, device: Thing) -> int:
+    terminals = site.wiring.by_device.get(device.ref, ())
+    found = (site.trace.distance(each.id) for each in terminals if each.name in HOT_TERMINALS)
+    return min((each for each in found if each is not None), default=0)

@@ -1,0 +1,146 @@
+"""Panels, their breakers, and whether breakers go off together."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from linter.facts.given import Given
+from linter.facts.made import Grouped, complete, one
+from linter.job.panel import Breaker, BreakerRef
+from linter.wiring.model import Spot
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping, Sequence
+
+    from linter.facts.knowing import YesNo
+    from linter.facts.made import Made, Site
+    from linter.job.jobs import Job
+    from linter.job.panel import Panel
+    from linter.units import Unknown
+    from linter.vocabulary.model import Thing
+
+LEGS = ("A", "B")
+BOTH_LEGS = "both"
+GROUND_FAULT, ARC_FAULT = "ground-fault", "arc-fault"
+_PANEL_FIELDS = {
+    "main_rating": "main",
+    "spaces": "spaces",
+    "has_directory": "directory",
+    "working_width": "working_width",
+    "working_depth": "working_depth",
+}
+
+
+def panel_of(panel: Panel) -> Thing:
+    """The facts of a panel that the job states."""
+    given = Given("panel", panel.name, panel, _PANEL_FIELDS)
+    given.put("spaces_used", sum(each.poles for each in panel.breakers.values()))
+    given.put("room", None, "room")
+    return given.thing(_panel_label(panel.name))
+
+
+def breaker_of(made: Made, breaker: Breaker) -> Thing:
+    """The facts of a breaker that the job states."""
+    ref = str(BreakerRef(breaker.panel, breaker.space))
+    given = Given("breaker", ref, breaker, {"rating": "rating", "serves": "serves"})
+    given.put("panel", made.thing("panel", breaker.panel))
+    given.put("poles", breaker.poles)
+    given.put("leg", BOTH_LEGS if breaker.poles > 1 else leg_of_pole(breaker, 0), "leg")
+    protection = breaker.protection
+    for fact, kind in (("is_ground_fault", GROUND_FAULT), ("is_arc_fault", ARC_FAULT)):
+        given.put(fact, None if protection is None else kind in protection, "protection")
+    given.put("has_directory_entry", breaker.serves is not None, "serves")
+    return given.thing(f"breaker {breaker.space} of {_panel_label(breaker.panel)}")
+
+
+def breakers_of(job: Job, refs: Iterable[BreakerRef]) -> tuple[Breaker, ...]:
+    """The breakers of those names."""
+    return tuple(job.panels[panel].breakers[space] for panel, space in refs)
+
+
+def leg_of_pole(breaker: Breaker, pole: int) -> str:
+    """The leg a pole is on: spaces lie in rows of two, and the legs alternate from row to row.
+
+    What the job states for a breaker holds for its first pole.
+    """
+    first = LEGS.index(breaker.leg) if breaker.leg in LEGS else (breaker.space - 1) // 2
+    return LEGS[(first + pole) % 2]
+
+
+def go_off_together(breakers: Sequence[Breaker], own: Unknown) -> YesNo:
+    """Whether one movement opens all the breakers: they are one, or ties join them.
+
+    `own` is the unknown that the answer is where a tie is not known and could join them.
+    """
+    if len(breakers) < 2:  # noqa: PLR2004  one breaker has one handle
+        return True
+    reached, fresh = set(), [0]
+    while fresh:
+        reached.update(fresh)
+        fresh = [
+            other
+            for other in range(len(breakers))
+            if other not in reached
+            and any(_tied(breakers[each], breakers[other]) for each in fresh)
+        ]
+    if len(reached) == len(breakers):
+        return True
+    one_panel = len({each.panel for each in breakers}) == 1
+    return own if one_panel and any(each.tied_to is None for each in breakers) else False
+
+
+def _tied(one_of: Breaker, other: Breaker) -> bool:
+    if one_of.panel != other.panel:
+        return False
+    tied = {*(one_of.tied_to or ())} & {*other.spaces}
+    return bool(tied or {*(other.tied_to or ())} & {*one_of.spaces})
+
+
+def link_panels(site: Site, made: Made) -> None:
+    """Where panels stand, their breakers and circuits, and what ends in them."""
+    job, rooms = site.job, made.by_ref("room")
+    breakers = Grouped((one(each, "panel").ref, each) for each in made.all("breaker"))
+    ends = Grouped((one(each, "panel").ref, each) for each in made.all("panel_end"))
+    circuits = Grouped(
+        (panel, made.thing("circuit", circuit.name))
+        for circuit in job.circuits.values()
+        for panel in dict.fromkeys(each.panel for each in circuit.breakers)
+    )
+    for name, panel in job.panels.items():
+        links: dict[str, object] = {
+            "breakers": breakers.under(name),
+            "circuits": circuits.under(name),
+            "panel_ends": ends.under(name),
+        }
+        if panel.room is not None:
+            links["room"] = rooms[panel.room]
+        complete(made.thing("panel", name), links)
+
+
+def link_breakers(site: Site, made: Made) -> None:
+    """The circuits on each breaker, and the conductors that end on it."""
+    on_breaker = Grouped(
+        (str(ref), made.thing("circuit", circuit.name))
+        for circuit in site.job.circuits.values()
+        for ref in circuit.breakers
+    )
+    wires = Grouped(_wires_on_breakers(site, made.by_ref("conductor")))
+    for breaker in made.all("breaker"):
+        circuits = on_breaker.under(breaker.ref)
+        links = {
+            "circuits": circuits,
+            "is_spare": not circuits,
+            "hot_wires": made.in_order(wires.under(breaker.ref)),
+        }
+        complete(breaker, links)
+
+
+def _wires_on_breakers(site: Site, conductors: Mapping[str, Thing]) -> Iterable[tuple[str, Thing]]:
+    for end, landing in site.wiring.panel_landings.items():
+        if landing.spot is Spot.BREAKER and landing.space is not None:
+            wire = site.wiring.wire_ends[end]
+            yield f"{landing.panel} {landing.space}", conductors[wire.name]
+
+
+def _panel_label(name: str) -> str:
+    return "the panel" if name == "panel" else f"panel {name}"
