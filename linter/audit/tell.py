@@ -54,7 +54,8 @@ class Teller:
         return working(rule.need, thing, self._pack.library, self._write)
 
     def _sentence(self, sentence: Sentence, thing: Thing) -> str:
-        return write_sentence(sentence, thing, self._pack.library, self._write)
+        said = write_sentence(sentence, thing, self._pack.library, self._write)
+        return said[:1].upper() + said[1:]
 
 
 def reference(clause: Clause, layer: str) -> Reference:

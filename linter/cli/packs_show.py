@@ -10,7 +10,7 @@ from linter.cli.status import Status
 from linter.cli.words import Option, tell_apart
 from linter.cli.wrong_use import WrongUse
 from linter.packs.describe import describe
-from linter.reports.layout import EMPTY
+from linter.reports.layout import EMPTY, Line
 from linter.reports.rule_page import rule_page
 from linter.text import nearest
 
@@ -31,7 +31,7 @@ def run_packs_show(words: Sequence[str]) -> Status:
     shelf = Shelf(options["--packs"])
     wanted = [options["--pack"]] if options["--pack"] else shelf.names
     packs = [shelf.pack_named(name) for name in wanted]
-    lines = []
+    lines: list[Line] = []
     for pack in _with_rule(packs, names[0]):
         lines += [*([EMPTY] if lines else []), *rule_page(pack, describe(pack, names[0]))]
     show_lines(lines)

@@ -40,9 +40,8 @@ def test_a_pack_that_is_refused_is_said_and_the_others_are_listed(
 def test_a_rule_is_shown_with_its_clause_its_limits_and_the_layer_behind_each_value(
     precover: Runner,
 ) -> None:
-    ran = precover(
-        "packs", "show", "wire-end-long-enough", "--pack", "example-boathouse-county", "--packs", PACKS
-    )  # fmt: skip
+    county = ("--pack", "example-boathouse-county", "--packs", PACKS)
+    ran = precover("packs", "show", "wire-end-long-enough", *county)
     said = ran.said
     assert ran.status == 0
     for words in (
