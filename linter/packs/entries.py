@@ -91,9 +91,10 @@ def changes(pack: PackFiles, section: str) -> Iterator[Node]:
             yield from node.fields[section].items
 
 
-def what_of(node: Node) -> What:
-    """What kind of entry an entry, an amendment or a withdrawal names."""
-    return next(what for what in WHATS if what in node.fields)
+def what_of(node: Node) -> What | None:
+    """What kind of entry an amendment or a withdrawal names; None where it names none or two."""
+    named = [what for what in WHATS if what in node.fields]
+    return named[0] if len(named) == 1 else None
 
 
 def _entry(what: What, node: Node, layer: str) -> Entry:

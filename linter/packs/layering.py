@@ -115,6 +115,13 @@ class _Laying:
     def find(self, node: Node, layer: str) -> Entry | None:
         """The entry that an amendment or a withdrawal names; None where it is refused."""
         what = what_of(node)
+        if what is None:
+            self.refuse(
+                node.place,
+                "This does not name one thing that is to change or fall away",
+                "name one rule, limit, table or measure",
+            )
+            return None
         name, about = node.fields[what], node.fields.get("about")
         keys = [key for key in self.laid.entries if key.what == what and key.name == name.text]
         if about is not None:

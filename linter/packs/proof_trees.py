@@ -164,7 +164,8 @@ def _times(node: Node, refusals: list[Refusal]) -> int:
 
 
 def _expected(node: Node, fact: Fact, expected: str, example: str) -> Refusal:
-    found = f'"{node.text}" stands here' if node.text else "Something else stands here"
+    several = "A list" if isinstance(node.value, list) else "A map"
+    found = f'"{node.text}" stands here' if node.text else f"{several} stands here"
     mend = f'write "{example}", or unknown' if example else "write it so, or unknown"
     return Refusal(node.place, f"{found} for {fact.name}", expected, mend)
 

@@ -51,23 +51,23 @@ def read_packs(texts: Iterable[PackText], names: Iterable[str]) -> dict[str, Pac
 
 
 def _read_pack(text: PackText, refusals: list[Refusal]) -> PackFiles | None:
-    nodes = {path: _read_file(path, text.files[path], refusals) for path in sorted(text.files)}
-    path = next((path for path in nodes if path.rpartition("/")[2] == MANIFEST), None)
+    path = next((path for path in text.files if _is_manifest(path)), None)
     if path is None:
         refusals.append(_no_manifest(text))
-        return None
-    node = nodes.pop(path)
+    nodes = {each: _read_file(each, text.files[each], refusals) for each in sorted(text.files)}
+    node = nodes.pop(path) if path is not None else None
     if node is None:
-        return None
-    subjects = tuple(each for each in nodes.values() if each is not None)
-    refusals.extend(_second_manifest(each) for each in subjects if "pack" in each.fields)
-    if "pack" not in node.fields:
-        refusals.append(_not_a_manifest(node))
         return None
     manifest = read_manifest(node)
     if manifest.pack != text.id:
         refusals.append(_other_name(node.fields["pack"], text.id))
-    return PackFiles(text.id, manifest, node, subjects)
+    return PackFiles(
+        text.id, manifest, node, tuple(each for each in nodes.values() if each is not None)
+    )
+
+
+def _is_manifest(path: str) -> bool:
+    return path.rpartition("/")[2] == MANIFEST
 
 
 def _read_file(path: str, text: str, refusals: list[Refusal]) -> Node | None:
@@ -77,9 +77,16 @@ def _read_file(path: str, text: str, refusals: list[Refusal]) -> Node | None:
     except Refused as refused:
         refusals.extend(refused.refusals)
         return None
-    found = schema_refusals(node, _schema())
+    found = _misplaced(node, _is_manifest(path)) or schema_refusals(node, _schema())
     refusals.extend(found)
     return None if found else node
+
+
+def _misplaced(node: Node, is_manifest: bool) -> list[Refusal]:
+    """What there is to say where a manifest stands in another file, or another file as manifest."""
+    if is_manifest == ("pack" in node.fields):
+        return []
+    return [_not_a_manifest(node) if is_manifest else _second_manifest(node)]
 
 
 @cache
@@ -112,7 +119,7 @@ def _no_manifest(text: PackText) -> Refusal:
 def _not_a_manifest(node: Node) -> Refusal:
     return Refusal(
         Place(node.place.file, 1, 1),
-        'This file does not begin with "pack"',
+        'This file does not say what the pack is: it has no key "pack"',
         f"the manifest of the pack in {MANIFEST}",
         "say what the pack is, and move tables, limits, measures and rules to other files",
     )

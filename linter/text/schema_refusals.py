@@ -83,7 +83,7 @@ def _is_key(error: ValidationError, node: Node) -> bool:
 
 def _missing(error: ValidationError, node: Node) -> Refusal:
     schema = _map(error.schema)
-    names = [name for name in _list(schema.get("required")) if name not in node.fields]
+    names = [str(name) for name in _list(schema.get("required")) if name not in node.fields]
     shown = join_words([f'"{name}"' for name in names])
     wanted = _map(_map(schema.get("properties")).get(names[0]))
     return Refusal(
@@ -129,7 +129,9 @@ def _none_of(error: ValidationError, node: Node) -> Refusal:
 
 def _too_few(error: ValidationError, node: Node) -> Refusal:
     most = str(error.validator) == "maxProperties"
-    found = "Too much stands here together" if most else "Too little stands here"
+    empty = str(error.validator) == "minLength"
+    little = "Nothing stands here" if empty else "Too little stands here"
+    found = "Too much stands here together" if most else little
     mend = "write each in an entry of its own" if most else "write it in full, or leave it out"
     return Refusal(node.place, found, _described(_map(error.schema)), mend)
 
@@ -167,8 +169,16 @@ def _example(schema: Mapping[str, object]) -> str:
     examples = _list(schema.get("examples"))
     if not examples:
         return ""
-    first = examples[0]
-    return first if isinstance(first, str) else json.dumps(first, ensure_ascii=False)
+    return _written(examples[0])
+
+
+def _written(example: object) -> str:
+    """An example as one writes it in YAML, on one line."""
+    if isinstance(example, dict):
+        return "{" + ", ".join(f"{key}: {_written(each)}" for key, each in example.items()) + "}"
+    if isinstance(example, list):
+        return "[" + ", ".join(_written(each) for each in example) + "]"
+    return example if isinstance(example, str) else json.dumps(example)
 
 
 def _short(text: str) -> str:
