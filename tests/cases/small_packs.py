@@ -9,6 +9,7 @@ from linter.packs.pack_text import PackText
 
 FOLDER = Path(__file__).with_name("packs")
 BASE, COUNTY = "example-boathouse", "example-boathouse-county"
+GUILD = "example-boathouse-guild"
 
 Files = dict[str, dict[str, str]]
 
@@ -53,3 +54,14 @@ def _changed(text: str, change: Mapping[str, str]) -> str:
         return change["all"]
     assert text.count(change["from"]) == 1, f"not once in the file: {change['from']}"
     return text.replace(change["from"], change["to"])
+
+
+def with_guild(layer: str, on: str = BASE) -> Files:
+    """The example packs with one more layer, of a guild, on one of them."""
+    files = edited({})
+    files[GUILD] = {
+        "pack.yaml": f"pack: {GUILD}\ntitle: Guild of boatwrights\njurisdiction: Lakeland\n"
+        f'document: Guild book\nedition: "3"\nextends: {on}\nversion: 0.1.0\n',
+        "own.yaml": layer,
+    }
+    return files

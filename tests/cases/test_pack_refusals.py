@@ -1,4 +1,4 @@
-"""Broken packs: each case of tests/cases/refusals/packs has one mistake, its place and its words."""
+"""Broken packs: each case of tests/cases/refusals/packs has one mistake, in its place."""
 
 from pathlib import Path
 from typing import Any
