@@ -2,18 +2,19 @@
 
 from typing import Annotated, Literal
 
-from pydantic import BeforeValidator, InstanceOf
-
 from linter.job.sheaths import BARE, Sheath, read_sheath
-from linter.job.stated import BoxId, CableId, CircuitId, EndId, Stated
+from linter.job.stated import BoxId, CableId, CircuitId, EndId, ReadAs, Stated
 from linter.job.values import Area, Length, Temperature, YesNo
 
 
-def _sheath(value: object) -> object:
-    return read_sheath(value) if isinstance(value, str) else value
+def _sheath(value: object) -> Sheath:
+    sheath = read_sheath(value) if isinstance(value, str) else value
+    if isinstance(sheath, Sheath):
+        return sheath
+    raise ValueError(f"{value!r} is no sheath")
 
 
-SheathPrinting = Annotated[InstanceOf[Sheath], BeforeValidator(_sheath)]
+SheathPrinting = Annotated[Sheath, ReadAs(_sheath)]
 
 
 class CableEnd(Stated):

@@ -6,8 +6,7 @@ Each takes the text of a job file or a value already read. Text that cannot be r
 
 from typing import Annotated, NamedTuple
 
-from pydantic import BeforeValidator, InstanceOf
-
+from linter.job.stated import ReadAs
 from linter.units import (
     AREA,
     CURRENT,
@@ -78,28 +77,38 @@ def read_opening(text: str) -> Opening:
     return Opening(one, other, text.strip())
 
 
-def _quantity(dimension: Dimension) -> BeforeValidator:
-    def read(value: object) -> object:
-        return read_measure(value, dimension) if isinstance(value, str) else value
+def _quantity(dimension: Dimension) -> ReadAs:
+    def read(value: object) -> Quantity:
+        quantity = read_measure(value, dimension) if isinstance(value, str) else value
+        if isinstance(quantity, Quantity) and quantity.dimension == dimension:
+            return quantity
+        raise ValueError(f"{value!r} is no {dimension}")
 
-    return BeforeValidator(read)
-
-
-def _opening(value: object) -> object:
-    return read_opening(value) if isinstance(value, str) else value
-
-
-def _yes_no(value: object) -> object:
-    return value == "yes" if value in ("yes", "no") else value
+    return ReadAs(read)
 
 
-Length = Annotated[InstanceOf[Quantity], _quantity(LENGTH)]
-Area = Annotated[InstanceOf[Quantity], _quantity(AREA)]
-Volume = Annotated[InstanceOf[Quantity], _quantity(VOLUME)]
-Current = Annotated[InstanceOf[Quantity], _quantity(CURRENT)]
-Voltage = Annotated[InstanceOf[Quantity], _quantity(VOLTAGE)]
-Power = Annotated[InstanceOf[Quantity], _quantity(POWER)]
-Resistance = Annotated[InstanceOf[Quantity], _quantity(RESISTANCE)]
-Temperature = Annotated[InstanceOf[Quantity], _quantity(TEMPERATURE)]
-OpeningSize = Annotated[InstanceOf[Opening], BeforeValidator(_opening)]
-YesNo = Annotated[bool, BeforeValidator(_yes_no)]
+def _opening(value: object) -> Opening:
+    opening = read_opening(value) if isinstance(value, str) else value
+    if isinstance(opening, Opening):
+        return opening
+    raise ValueError(f"{value!r} is no opening")
+
+
+def _yes_no(value: object) -> bool:
+    if isinstance(value, bool):
+        return value
+    if value in ("yes", "no"):
+        return value == "yes"
+    raise ValueError(f"{value!r} is neither yes nor no")
+
+
+Length = Annotated[Quantity, _quantity(LENGTH)]
+Area = Annotated[Quantity, _quantity(AREA)]
+Volume = Annotated[Quantity, _quantity(VOLUME)]
+Current = Annotated[Quantity, _quantity(CURRENT)]
+Voltage = Annotated[Quantity, _quantity(VOLTAGE)]
+Power = Annotated[Quantity, _quantity(POWER)]
+Resistance = Annotated[Quantity, _quantity(RESISTANCE)]
+Temperature = Annotated[Quantity, _quantity(TEMPERATURE)]
+OpeningSize = Annotated[Opening, ReadAs(_opening)]
+YesNo = Annotated[bool, ReadAs(_yes_no)]

@@ -8,7 +8,7 @@ and what refers to something is held against what there is.
 >>> text = "{precover: 1, job: {name: Boathouse}, supplies: {shore: {voltage: 120 V}}}"
 >>> job = read_job(text, "boathouse.yaml")
 >>> str(job.usual_supply.place_of("voltage"))
-'boathouse.yaml:1:62'
+'boathouse.yaml:1:67'
 """
 
 from linter.jobfile.reading import read_job

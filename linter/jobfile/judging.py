@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from linter.jobfile.complaints import Complaint, complaints_of
 from linter.jobfile.schema import job_validator
 
 if TYPE_CHECKING:
-    from linter.jobfile.complaints import Path
+    from linter.jobfile.complaints import Complaint, Path
     from linter.text import Refusal
     from linter.text.yaml_places import Node
 
@@ -38,7 +37,11 @@ def _faulty(complaints: list[Complaint]) -> set[Path]:
 
 def _complaints(root: Node) -> list[Complaint]:
     plain: Any = root.plain()  # JSON, which the validator's types spell out
-    errors = job_validator().iter_errors(plain)
+    errors = list(job_validator().iter_errors(plain))
+    if not errors:
+        return []
+    from linter.jobfile.complaints import complaints_of  # noqa: PLC0415  not for a sound file
+
     return [complaint for error in errors for complaint in complaints_of(error, root)]
 
 

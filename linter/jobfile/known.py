@@ -9,7 +9,7 @@ from linter.jobfile.words import as_name
 from linter.text import Place, Refusal, nearest
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Mapping
+    from collections.abc import Iterator, Mapping
 
     from linter.job.cables import Cable
     from linter.job.jobs import Job
@@ -104,8 +104,9 @@ def _names(root: Node, kind: str, group: str) -> Names:
 
 def _breakers(root: Node) -> list[str]:
     """The spaces at which the file has breakers, panel after panel."""
-    panels = [root.at(["panel"]), *root.at(["panels"]).fields.values()]
-    return [space for panel in panels for space in panel.at(["breakers"]).fields]
+    panels = [*_under(root, "panels").values()]
+    panels += [root.fields["panel"]] if "panel" in root.fields else []
+    return [space for panel in panels for space in _under(panel, "breakers")]
 
 
 def _panel_names(root: Node) -> Names:
@@ -121,30 +122,34 @@ def _panel_names(root: Node) -> Names:
 def _unread_devices(root: Node, job: Job) -> dict[str, Place]:
     """Names that devices of boxes may have which were read but in part, or not at all."""
     found: dict[str, Place] = {}
-    boxes = root.fields.get("boxes")
     held_by: dict[str, int] = {name: len(box.holds) for name, box in job.boxes.items()}
-    for name, node in boxes.fields.items() if boxes is not None else ():
+    for name, node in _under(root, "boxes").items():
         held = node.fields.get("holds")
         entries = (held.items or [held]) if held is not None else []
         if held_by.get(name) == len(entries):
             continue
         numbered = [f"{name}.{number}" for number in range(1, len(entries) + 1)]
         found |= dict.fromkeys([name, *numbered], node.place)
-        stated = [each.at(["name"]) for entry in entries for each in entry.fields.values()]
+        kinds = [each for entry in entries for each in entry.fields.values()]
+        stated = [each.fields["name"] for each in kinds if "name" in each.fields]
         found |= {str(each.value): each.place for each in stated}
     return found
 
 
 def _read_in_part(root: Node, usable: Node) -> frozenset[str]:
-    """Cables of which something was left out; all of them if it was among the usual values."""
-    cables = root.fields.get("cables")
-    if cables is None or usable is root:
-        return frozenset()
-    if usable.fields.get("usual") is not root.fields.get("usual"):
-        return frozenset(cables.fields)
-    left = usable.fields["cables"].fields if "cables" in usable.fields else {}
-    return frozenset(_changed(cables.fields, left))
+    """Cables of which something was left out; all of them if it was the usual sheath."""
+    cables, left = _under(root, "cables"), _under(usable, "cables")
+    usual = [_under(_node(each, "usual"), "cable") for each in (root, usable)]
+    if any(usual[0].get(key) is not usual[1].get(key) for key in ("sheath", "conductors")):
+        return frozenset(cables)
+    return frozenset(name for name, node in cables.items() if left.get(name) is not node)
 
 
-def _changed(whole: Mapping[str, Node], left: Mapping[str, Node]) -> Iterable[str]:
-    return (name for name, node in whole.items() if left.get(name) is not node)
+def _node(node: Node | None, key: str) -> Node | None:
+    return node.fields.get(key) if node is not None else None
+
+
+def _under(node: Node | None, key: str) -> Mapping[str, Node]:
+    """What stands under a key, by name; nothing if the key is missing or has no names under it."""
+    found = _node(node, key)
+    return found.fields if found is not None else {}

@@ -99,7 +99,7 @@ def _wire_or_terminal(
     thing = spoken.name.rpartition(".")[0]
     devices: dict[str, str] = {each.name: each.kind for each in box.holds}
     cable = job.cables.get(CableId(thing))
-    if spoken.name == BOX_BOND or thing in known.unread:
+    if spoken.name == BOX_BOND or thing in known.unread or not known.cables.complete:
         return
     if thing in devices:
         allowed = _TERMINALS.get(devices[thing], _HOTS)

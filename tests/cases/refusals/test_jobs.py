@@ -46,7 +46,7 @@ def test_a_broken_job_file_is_refused_with_one_refusal(case: dict[str, Any]) -> 
     (refusal,) = caught.value.refusals
     said = refusal.render()
     assert f"{refusal.place.line}:{refusal.place.column}" == case["at"], said
-    line = (text.split("\n") + [""])[refusal.place.line - 1]
+    line = [*text.split("\n"), ""][refusal.place.line - 1]
     assert line[refusal.place.column - 1 :].startswith(case.get("there", "")), said
     for words in case["says"]:
         assert words in said
