@@ -48,6 +48,8 @@ def among_words(words: Sequence[str], answers: Sequence[object], trial: Trial) -
     (('yes', 'met'), ('no', 'broken'))
     """
     told = [(word, trial(answer)) for word, answer in zip(words, answers, strict=True)]
+    if len({outcome for _, outcome in told}) == 1:
+        return _in_order([("any answer", told[0][1])])
     return _in_order(
         (", ".join(word for word, got in told if got == outcome), outcome) for outcome in OUTCOMES
     )

@@ -84,8 +84,13 @@ class Finding:
     @property
     def usual(self) -> tuple[str, ...]:
         """The usual values of the job that it rests on, each once, in words."""
-        names = (each.fact.removeprefix("is_") for each in self.relies_on if each.usual)
-        return tuple(dict.fromkeys(name.replace("_", " ") for name in names))
+        return tuple(dict.fromkeys(self._named(each) for each in self.relies_on if each.usual))
+
+    def _named(self, relied: Relied) -> str:
+        name = relied.fact.removeprefix("is_").removeprefix("has_").replace("_", " ")
+        return (
+            name if relied.kind == self.kind else f"{name} of the {relied.kind.replace('_', ' ')}"
+        )
 
 
 class Asked(NamedTuple):
@@ -100,8 +105,8 @@ class Asked(NamedTuple):
 class Answer(NamedTuple):
     """What the answers would settle for one rule, at the things named.
 
-    `when` pairs each answer with its outcome (met, broken, does not apply); it is empty where the
-    answer alone does not settle the check.
+    `when` pairs each answer with its outcome (met, broken, does not apply); it is empty where that
+    cannot be said beforehand. `needs_more` says whether the checks hang on other unknowns as well.
     """
 
     rule: str
@@ -109,10 +114,15 @@ class Answer(NamedTuple):
     checks: int
     things: tuple[str, ...]
     when: tuple[tuple[str, str], ...]
+    needs_more: bool
 
 
 class OpenQuestion(NamedTuple):
-    """A measurement that settles checks: `settles` hang on it alone, `helps` on more besides."""
+    """A measurement that settles checks: `settles` hang on it alone, `helps` on more besides.
+
+    `along` names what else those hang on; `everywhere` says that every box, or everything of
+    the kind, is meant.
+    """
 
     kind: str
     fact: str
@@ -120,8 +130,10 @@ class OpenQuestion(NamedTuple):
     ask: str
     settles: int
     helps: int
+    along: tuple[str, ...]
     weight: str
     things: tuple[Asked, ...]
+    everywhere: bool
     answers: tuple[Answer, ...]
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.audit.findings import WEIGHTS, Asked, OpenQuestion
-from linter.language.verdict import NoRow, Reason
+from linter.language.verdict import NoQuotient, NoRow
 from linter.text import join_words
 from linter.vocabulary.kinds import KINDS
 from linter.vocabulary.model import FactRef
@@ -27,37 +27,54 @@ class Topic(NamedTuple):
     lacking: str = ""
 
 
+class _Hanging(NamedTuple):
+    """The checks that hang on one topic, the facts asked for, and what else the checks hang on."""
+
+    checks: list[Untold]
+    asked: set[FactRef]
+    others: dict[Topic, None]
+
+    @property
+    def settles(self) -> int:
+        """How many of the checks hang on this topic alone."""
+        return sum(1 for check in self.checks if len(_topics(check)) == 1)
+
+
 def open_questions(
     untold: Iterable[Untold], facts: Facts, walk: Walk, trials: Trials
 ) -> tuple[OpenQuestion, ...]:
     """The questions that would settle what is untold: the most useful first, then by name."""
-    hanging: dict[Topic, list[Untold]] = {}
-    asked: dict[Topic, set[FactRef]] = {}
+    hanging: dict[Topic, _Hanging] = {}
     for check in untold:
-        for topic, refs in _topics(check.because).items():
-            hanging.setdefault(topic, []).append(check)
-            asked.setdefault(topic, set()).update(refs)
+        topics = _topics(check)
+        for topic, refs in topics.items():
+            here = hanging.setdefault(topic, _Hanging([], set(), {}))
+            here.checks.append(check)
+            here.asked.update(refs)
+            here.others.update(dict.fromkeys(other for other in topics if other != topic))
     questions = [
-        _question(topic, checks, _asked(asked[topic], facts, walk), trials)
-        for topic, checks in hanging.items()
+        _question(topic, here, _asked(here.asked, facts, walk), facts, trials)
+        for topic, here in hanging.items()
     ]
     return tuple(
         sorted(questions, key=lambda each: (-each.settles, -each.helps, each.kind, each.fact))
     )
 
 
-def _topics(because: Iterable[Reason]) -> Mapping[Topic, set[FactRef]]:
+def _topics(check: Untold) -> Mapping[Topic, set[FactRef]]:
     topics: dict[Topic, set[FactRef]] = {}
-    for reason in because:
+    for reason in check.because:
         if isinstance(reason, FactRef):
             topics.setdefault(Topic(reason.kind, reason.fact), set()).add(reason)
             continue
-        for ref in reason.facts:
-            topics.setdefault(Topic(ref.kind, ref.fact, _lacking(reason)), set()).add(ref)
+        lacking = _lacking(reason)
+        # A row may be asked for by what is no fact at all; then the subject itself is looked at.
+        for ref in reason.facts or [FactRef(check.thing.kind, check.thing.ref, "")]:
+            topics.setdefault(Topic(ref.kind, ref.fact, lacking), set()).add(ref)
     return topics
 
 
-def _lacking(reason: Reason) -> str:
+def _lacking(reason: NoRow | NoQuotient) -> str:
     if isinstance(reason, NoRow):
         keys = join_words([str(key) for key in reason.keys])
         return f"the table {reason.table.replace('_', ' ')} has no row for {keys}"
@@ -71,9 +88,8 @@ def _asked(refs: Iterable[FactRef], facts: Facts, walk: Walk) -> tuple[Asked, ..
 
 
 def _question(
-    topic: Topic, checks: list[Untold], asked: tuple[Asked, ...], trials: Trials
+    topic: Topic, here: _Hanging, asked: tuple[Asked, ...], facts: Facts, trials: Trials
 ) -> OpenQuestion:
-    alone = sum(1 for check in checks if len(_topics(check.because)) == 1)
     fact = KINDS[topic.kind].fact(topic.fact)
     ask = fact.ask if fact else ""
     if topic.lacking:
@@ -81,11 +97,26 @@ def _question(
     return OpenQuestion(
         kind=topic.kind,
         fact=topic.fact,
-        label=fact.label if fact else topic.fact,
+        label=_label(topic),
         ask=ask or "Say it in the job file.",
-        settles=alone,
-        helps=len(checks) - alone,
-        weight=min((check.rule.weight for check in checks), key=WEIGHTS.index),
+        settles=here.settles,
+        helps=len(here.checks) - here.settles,
+        along=tuple(sorted({_label(other) for other in here.others})),
+        weight=min((check.rule.weight for check in here.checks), key=WEIGHTS.index),
         things=asked,
-        answers=trials.answers(checks),
+        everywhere=_is_everywhere(topic, asked, facts),
+        answers=trials.answers(here.checks),
     )
+
+
+def _label(topic: Topic) -> str:
+    fact = KINDS[topic.kind].fact(topic.fact)
+    return fact.label if fact else topic.lacking
+
+
+def _is_everywhere(topic: Topic, asked: tuple[Asked, ...], facts: Facts) -> bool:
+    """Whether it is asked at every box, or else of every thing of its kind; of two at least."""
+    boxes = {each.stop.box for each in asked}
+    if "" not in boxes:
+        return 1 < len(boxes) == len(facts.things["box"])
+    return 1 < len(asked) == len(facts.things[topic.kind])

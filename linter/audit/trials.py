@@ -39,12 +39,13 @@ class Trials:
 
     def answers(self, checks: Iterable[Untold]) -> tuple[Answer, ...]:
         """What answers settle, for each rule; things for which they settle alike stand together."""
-        alike: dict[tuple[str, When], list[Untold]] = {}
+        alike: dict[tuple[str, When, bool], list[Untold]] = {}
         for check in checks:
-            alike.setdefault((check.rule.name, self._when(check)), []).append(check)
+            needs_more = len({(each.kind, each.fact) for each in _refs(check)}) > 1
+            alike.setdefault((check.rule.name, self._when(check), needs_more), []).append(check)
         answers = [
-            Answer(rule, group[0].rule.weight, len(group), _refs(group), when)
-            for (rule, when), group in alike.items()
+            Answer(rule, group[0].rule.weight, len(group), _names(group), when, needs_more)
+            for (rule, when, needs_more), group in alike.items()
         ]
         return tuple(sorted(answers, key=lambda each: (WEIGHTS.index(each.weight), -each.checks)))
 
@@ -103,5 +104,9 @@ class Trials:
         return [value for value in values if isinstance(value, float)]
 
 
-def _refs(group: list[Untold]) -> tuple[str, ...]:
+def _refs(check: Untold) -> list[FactRef]:
+    return [each for each in check.because if isinstance(each, FactRef)]
+
+
+def _names(group: list[Untold]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(check.thing.ref for check in group))

@@ -111,7 +111,9 @@ def _question(question: OpenQuestion) -> Data:
         "ask": question.ask,
         "settles": question.settles,
         "helps": question.helps,
+        "along_with": list(question.along),
         "weight": question.weight,
+        "everywhere": question.everywhere,
         "things": [_asked(each) for each in question.things],
         "answers": [_answer(each) for each in question.answers],
     }
@@ -134,6 +136,7 @@ def _answer(answer: Answer) -> Data:
         "checks": answer.checks,
         "things": list(answer.things),
         "when": [{"answer": given, "outcome": outcome} for given, outcome in answer.when],
+        "needs_more": answer.needs_more,
     }
 
 

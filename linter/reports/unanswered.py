@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from linter.reports.layout import EMPTY, Line, Span, line
 from linter.reports.sayings import counted
 from linter.text import join_words
+from linter.vocabulary.kinds import KINDS
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -28,11 +29,12 @@ def unanswered(questions: Iterable[OpenQuestion]) -> Iterator[Line]:
 
 
 def _question(question: OpenQuestion) -> Iterator[Line]:
-    yield Line((Span(f"{question.label} {_at(question)}", "box"), Span(_settles(question))), 2, 2)
+    yield Line((Span(f"{question.label}{_at(question)}", "box"), Span(_settles(question))), 2, 2)
     yield line(question.ask, indent=4, hang=2)
-    for room, in_room in groupby(question.things, key=lambda each: each.stop.room):
-        stops = join_words(_stops(in_room))
-        yield Line((Span(f"{room or 'the whole dwelling'}: ", "label"), Span(stops)), 4, 2)
+    if not question.everywhere:
+        for room, in_room in groupby(question.things, key=lambda each: each.stop.room):
+            stops = ", ".join(_stops(in_room))
+            yield Line((Span(f"{room or 'the whole dwelling'}: ", "label"), Span(stops)), 4, 2)
     for answer in question.answers[:_MOST_ANSWERS]:
         yield Line((Span(f"{answer.rule}: ", "quiet"), Span(_outcomes(answer))), 4, 2)
     more = len(question.answers) - _MOST_ANSWERS
@@ -41,40 +43,43 @@ def _question(question: OpenQuestion) -> Iterator[Line]:
 
 
 def _at(question: OpenQuestion) -> str:
+    """Where it is asked: " at 9 boxes", " of all 12 cables"."""
+    every = "all " if question.everywhere else ""
     stops = len({each.stop.heading for each in question.things})
-    things = len(question.things)
-    boxes = all(each.stop.box for each in question.things)
-    return (
-        f"at {counted(stops, 'box', 'boxes')}"
-        if boxes
-        else f"of {counted(things, 'thing', 'things')}"
-    )
+    if all(each.stop.box for each in question.things):
+        at = "," if question.label.endswith(" at") else " at"
+        return f"{at} {every}{counted(stops, 'box', 'boxes')}"
+    kind = KINDS[question.kind]
+    return f" of {every}{counted(len(question.things), kind.label, kind.plural)}"
 
 
 def _settles(question: OpenQuestion) -> str:
-    settled = (
-        f": settles {counted(question.settles, 'check', 'checks')}" if question.settles else ""
-    )
-    if not question.helps:
-        return settled
-    joint = ", and" if settled else ":"
-    return f"{settled}{joint} helps with {counted(question.helps, 'more', 'more')}"
+    parts = []
+    if question.settles:
+        parts.append(f"settles {counted(question.settles, 'check', 'checks')}")
+    if question.helps:
+        along = f", along with {join_words(question.along)}" if question.along else ""
+        number = f"{question.helps} more" if question.settles else question.helps
+        parts.append(f"helps with {number}{along}")
+    return f": {', and '.join(parts)}"
 
 
-def _stops(asked: Iterable[Asked]) -> list[str]:
-    return [
-        f"{heading} (line {next(iter(group)).stop.place.line})"
-        for heading, group in groupby(asked, key=lambda each: each.stop.heading)
-    ]
+def _stops(asked: Iterable[Asked]) -> Iterator[str]:
+    """The places in a room, each with its line; the word "line" is said once."""
+    seen: dict[tuple[str, int], None] = {}
+    for each in asked:
+        box = each.stop.box
+        seen[box or each.ref, each.stop.place.line if box else each.place.line] = None
+    for number, (name, row) in enumerate(seen):
+        yield f"{name} ({row})" if number else f"{name} (line {row})"
 
 
 def _outcomes(answer: Answer) -> str:
+    checks = counted(answer.checks, "check", "checks")
+    if answer.needs_more:
+        return f"told once the others are known too ({checks})"
     if not answer.when:
-        return f"needs more than this ({counted(answer.checks, 'check', 'checks')})"
-    outcomes = {
-        "met": "nothing to report",
-        "broken": answer.weight,
-        "does not apply": "does not apply",
-    }
-    said = "; ".join(f"{given}: {outcomes[outcome]}" for given, outcome in answer.when)
-    return f"{said} ({counted(answer.checks, 'check', 'checks')})"
+        return f"told once this is known ({checks})"
+    outcomes = {"met": "nothing to report", "broken": answer.weight}
+    said = [f"{given}: {outcomes.get(outcome, outcome)}" for given, outcome in answer.when]
+    return f"{'; '.join(said)} ({checks})"

@@ -19,6 +19,7 @@ _BADGES = {"danger": " DANGER ", "violation": " VIOLATION ", "advice": " ADVICE 
 _SENTENCE, _WORK, _NOTE = 3, 8, 4
 _LABEL_WIDTH = 9
 _ONE_LINE = 68
+_NOTHING = "nothing"
 _VERDICTS = ("met", "not met", "cannot be told")
 
 
@@ -64,26 +65,38 @@ def _findings(alike: list[Finding]) -> Iterator[Line]:
 
 
 def _where(finding: Finding) -> str:
-    circuit = f", circuit {finding.stop.circuit}" if finding.stop.circuit else ""
-    return f"at {finding.place}{circuit}"
+    circuit = finding.stop.circuit
+    word = "circuits" if " and " in circuit else "circuit"
+    return f"at {finding.place}{f', {word} {circuit}' if circuit else ''}"
 
 
 def _step(step: WorkLine) -> Iterator[Line]:
-    """A step of the arithmetic: on one line where it fits, else one line for each part."""
-    head = f"{step.name} = " if step.name else ""
-    values = "" if step.values in (step.text, step.result) else step.values
+    """A step of the arithmetic: on one line where it fits, else one line for each part.
+
+    Of a named step the values are shown; its words stand in the pack and in the JSON form.
+    """
     if step.result in _VERDICTS:
-        parts, between = [step.text, *([f"that is, {values}"] if values else [])], "; "
-        parts[-1] += f": {step.result}"
+        parts, between = _verdict(step), "; "
     else:
-        parts, between = [each for each in (step.text, values, step.result) if each], " = "
-    whole = head + between.join(parts)
+        values = "" if step.values in (step.result, _NOTHING) else step.values
+        first = step.name.replace("_", " ") or step.text
+        parts, between = [each for each in (first, values, step.result) if each], " = "
+    whole = between.join(parts)
     if len(whole) <= _ONE_LINE:
         yield line(whole, "work", indent=_WORK, hang=4)
         return
-    yield line(head + parts[0], "work", indent=_WORK, hang=4)
+    yield line(parts[0], "work", indent=_WORK, hang=4)
     for part in parts[1:]:
         yield line(between.lstrip("; ") + part, "work", indent=_WORK + 2, hang=4)
+
+
+def _verdict(step: WorkLine) -> list[str]:
+    """What a condition asks, what it comes to with its values, and whether that is met."""
+    if step.values == step.text:
+        return [f"{step.text}: {step.result}"]
+    if step.values in ("yes", "no"):
+        return [f"{step.text} = {step.values}: {step.result}"]
+    return [step.text, f"that is, {step.values}: {step.result}"]
 
 
 def _note(label: str, text: str, style: str = "") -> Line:

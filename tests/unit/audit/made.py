@@ -3,8 +3,6 @@
 from collections.abc import Mapping
 from typing import Any
 
-from linter.language.work import WorkLine
-
 from linter.audit.findings import (
     Answer,
     Asked,
@@ -15,6 +13,7 @@ from linter.audit.findings import (
     Relied,
     Stop,
 )
+from linter.language.work import WorkLine
 from linter.text import Place
 from linter.vocabulary.model import Thing
 
@@ -46,7 +45,10 @@ def finding(**other: Any) -> Finding:
         "sentence": "The black of k1 in bench leaves 4 in; 6 in is needed.",
         "working": (
             WorkLine(
-                "", "wire_end.free_length at least least_free_length", "4 in at least 6 in", "not met"
+                "",
+                "wire_end.free_length at least least_free_length",
+                "4 in at least 6 in",
+                "not met",
             ),
         ),
         "do": "Pull more cable into the box while the wall is open.",
@@ -67,6 +69,8 @@ def question(**other: Any) -> OpenQuestion:
         "ask": "Measure the conductor from the end of its sheath.",
         "settles": 2,
         "helps": 0,
+        "along": (),
+        "everywhere": False,
         "weight": "violation",
         "things": tuple(
             Asked(f"k1.black@{box}", f"the black of k1 in {box}", stop(room, box, line, (n, 1, n)),
@@ -75,7 +79,7 @@ def question(**other: Any) -> OpenQuestion:
         ),
         "answers": (
             Answer("wire-end-long-enough", "violation", 2, ("k1.black@bench", "k1.black@top"),
-                   (("6 in or more", "met"), ("less than 6 in", "broken"))),
+                   (("6 in or more", "met"), ("less than 6 in", "broken")), needs_more=False),
         ),
     }  # fmt: skip
     return OpenQuestion(**{**said, **other})

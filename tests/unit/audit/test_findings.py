@@ -27,4 +27,4 @@ def test_a_finding_names_each_usual_value_it_rests_on_once() -> None:
             ("k1", "length", False),
         ]
     )
-    assert finding(relies_on=relied).usual == ("fished",)
+    assert finding(relies_on=relied).usual == ("fished of the cable",)
