@@ -47,11 +47,15 @@ class Failing(NamedTuple):
         case = f"case {self.number}" if self.number else "its cases"
         lines = [f"{self.place}  {self.what} {self.name}, {case}: {self.actual}."]
         lines.append(f"Expected: {self.expected}.")
-        lines.extend([f"The case: {self.story}"] if self.story else [])
-        lines.extend(
-            f"{each.name}: {each.text} = {each.values} = {each.result}" for each in self.work
-        )
+        lines.extend(_line(each) for each in self.work)
         return "\n    ".join(lines)
+
+
+def _line(work: WorkLine) -> str:
+    """A step as it is shown: its name, the expression, the same with values, the result."""
+    name = f"{work.name}: " if work.name else ""
+    parts = dict.fromkeys((work.text, work.values, work.result))
+    return name + " = ".join(parts)
 
 
 class ProofReport(NamedTuple):
@@ -174,7 +178,8 @@ def _work(pack: Pack, proof: Proof, thing: Thing) -> tuple[WorkLine, ...]:
         except AttributeError as error:
             if not isinstance(error.obj, Thing):
                 raise
-    return tuple(lines)
+    # The last line of a measure asks for the measure itself, which the line before has given.
+    return tuple(lines[:-1] if proof.what == "measure" else lines)
 
 
 def _expressions(pack: Pack, proof: Proof) -> list[Checked]:
