@@ -87,7 +87,7 @@ def known_names(root: Node, usable: Node, job: Job) -> Known:
         ends=Names("box or panel", "boxes", {**panels.all, **boxes.all}, complete),
         outlets=Names("device", "boxes", at, boxes.complete),
         targets=Names("device or box", "boxes", {**boxes.all, **at}, boxes.complete),
-        breakers_are_whole=_breakers(root) == _breakers(usable),
+        breakers_are_whole=panels.complete and _breakers(root) == _breakers(usable),
         read_in_part=_read_in_part(root, usable),
         unread=frozenset(unread) | (cables.all.keys() - job.cables.keys()),
     )
