@@ -35,6 +35,8 @@ _FIELDS = {
     "has_splice_outside_box": "splice_outside_box",
 }
 _END_FIELDS = {
+    "free_length": "free_length",
+    "length_outside": "length_outside",
     "sheath_inside": "sheath_inside",
     "fastened_at": "fastened_at",
     "is_clamped": "clamped",

@@ -14,15 +14,20 @@ from linter.wiring.sheaths import BOND_COLOURS
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
+    from typing import TypeAlias
 
     from linter.facts.doubts import Doubts
     from linter.facts.knowing import Number, YesNo
     from linter.facts.made import Made, Site
     from linter.units import Quantity
-    from linter.wiring.model import CablePart, Use
+    from linter.wiring.model import CablePart, Passing, Use, WireEnd
 
-CURRENT_CARRYING = frozenset({Role.HOT, Role.NEUTRAL, Role.SWITCHED_HOT, Role.TRAVELLER})
-_HOTS = frozenset({Role.HOT, Role.SWITCHED_HOT, Role.TRAVELLER})
+    Wire: TypeAlias = CablePart | Passing | WireEnd
+
+_HOTS = (Role.HOT, Role.SWITCHED_HOT, Role.TRAVELLER)
+CURRENT_CARRYING = (Role.NEUTRAL, *_HOTS)
+SIZE_FACTS = ("size", "bond_size")  # of a cable: of its other conductors, and of its bond
+_WORDS = {role: role.value for role in Role}
 _OF_THE_CABLE = {
     "material": "material",
     "insulation_temperature": "insulation_temperature",
@@ -43,21 +48,18 @@ def name_of(cable: str, colour: str) -> str:
     return f"{cable}.{colour}"
 
 
-def role_of(cable: str, colour: str, use: Use) -> str | Unknown:
+def role_of(wire: Wire) -> str | Unknown:
     """What a conductor is used as."""
-    if use.role is Role.UNKNOWN:
-        return unknown("conductor", name_of(cable, colour), "role")
-    return str(use.role.value)
+    if wire.use.role is Role.UNKNOWN:
+        return unknown("conductor", name_of(wire.cable, wire.colour), "role")
+    return _WORDS[wire.use.role]
 
 
-def is_bond(cable: str, colour: str, use: Use) -> YesNo:
-    """Whether a conductor is used as a bond."""
-    return has_role(role_of(cable, colour, use), Role.BOND)
-
-
-def has_role(role: str | Unknown, *wanted: Role) -> YesNo:
-    """Whether a role is one of those wanted."""
-    return role if isinstance(role, Unknown) else role in {each.value for each in wanted}
+def is_used_as(wire: Wire, *roles: Role) -> YesNo:
+    """Whether a conductor is used as one of these."""
+    if wire.use.role is Role.UNKNOWN:
+        return unknown("conductor", name_of(wire.cable, wire.colour), "role")
+    return wire.use.role in roles
 
 
 def size_of(cable: str, colour: str, size: Quantity | None) -> Number:
@@ -80,7 +82,7 @@ def conductor_of(cable: Thing, part: CablePart) -> Thing:
         "colour": part.colour,
         "size": size_of(cable.ref, part.colour, part.size),
         "is_insulated": part.insulated,
-        "role": role_of(cable.ref, part.colour, part.use),
+        "role": role_of(part),
     }
     return Thing(
         "conductor",
@@ -160,26 +162,18 @@ def _has_its_return(part: CablePart, beside: Iterable[CablePart]) -> YesNo:
     of its circuit that carries current; of two travellers and of two switched hots of one group,
     one alone carries at a time, so that they are no way back for each other.
     """
-    own = role_of(part.cable, part.colour, part.use)
-    if isinstance(own, Unknown):
-        return own
-    if part.use.role not in CURRENT_CARRYING:
-        return True
-    return any_holds(
-        _comes_back_on(part.use, other) for other in beside if other.colour != part.colour
-    )
+    carries = is_used_as(part, *CURRENT_CARRYING)
+    if carries is not True:
+        return carries if isinstance(carries, Unknown) else True
+    return any_holds(_comes_back_on(part.use, other) for other in beside if other is not part)
 
 
 def _comes_back_on(use: Use, other: CablePart) -> YesNo:
-    role = role_of(other.cable, other.colour, other.use)
-    if isinstance(role, Unknown):
-        return role
-    if other.use.circuit != use.circuit or other.use.role not in CURRENT_CARRYING:
-        return False
-    if use.role is Role.NEUTRAL:
-        return other.use.role in _HOTS
-    alike = use.role is other.use.role
-    return not alike or other.use.pole != use.pole
+    carries = is_used_as(other, *(_HOTS if use.role is Role.NEUTRAL else CURRENT_CARRYING))
+    if carries is not True:
+        return carries
+    is_other_hot = use.role is not other.use.role or use.pole != other.use.pole
+    return is_other_hot and other.use.circuit == use.circuit
 
 
 def sheath_is_known(cable: Thing) -> YesNo:

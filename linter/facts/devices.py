@@ -67,8 +67,7 @@ def kind_of(device: Device) -> str:
 
 def label_of(site: Site, device: Device) -> str:
     """A device as a person calls it."""
-    room = {str(name): box for name, box in site.job.boxes.items()}[device.box].room
-    return f"{kind_of(device)} {device.name} in the {room}"
+    return f"{kind_of(device)} {device.name} in the {site.job.boxes[device.box].room}"
 
 
 def link_devices(site: Site, made: Made, doubts: Doubts) -> None:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from linter.facts.conductors import has_role, is_bond, name_of, role_of, size_fact, size_of
+from linter.facts.conductors import is_used_as, name_of, size_fact, size_of
 from linter.facts.given import unknown
 from linter.facts.knowing import all_hold, any_holds, hanging_on, largest, negated, smallest
 from linter.facts.made import complete
+from linter.job.stated import ProductId
 from linter.units import TOLERANCE, Unknown
 from linter.vocabulary.model import Thing
 from linter.wiring.model import Role
@@ -18,7 +19,7 @@ if TYPE_CHECKING:
     from linter.facts.knowing import Number
     from linter.facts.made import Made, Site, Values
     from linter.job.products import Combination
-    from linter.wiring.model import Joint, Passing, WireEnd
+    from linter.wiring.model import Joint, Passing
 
 
 def joint_of(site: Site, made: Made, joint: Joint) -> Thing:
@@ -26,8 +27,8 @@ def joint_of(site: Site, made: Made, joint: Joint) -> Thing:
     ends = [site.wiring.wire_ends[each] for each in joint.wire_ends]
     sizes = [size_of(end.cable, end.colour, end.size) for end in ends]
     own = unknown("joint", joint.id, "largest_size")
-    bonds = [is_bond(end.cable, end.colour, end.use) for end in ends]
-    neutrals = [has_role(_role(end), Role.NEUTRAL) for end in ends]
+    bonds = [is_used_as(end, Role.BOND) for end in ends]
+    neutrals = [is_used_as(end, Role.NEUTRAL) for end in ends]
     box = made.thing("box", joint.box)
     values: Values = {
         "box": box,
@@ -46,17 +47,12 @@ def joint_of(site: Site, made: Made, joint: Joint) -> Thing:
     return Thing("joint", joint.id, box.place, values, label=f"joint {number} in {joint.box}")
 
 
-def _role(end: WireEnd) -> str | Unknown:
-    return role_of(end.cable, end.colour, end.use)
-
-
 def _connector_limits(site: Site, joint: Joint, sizes: Sequence[Number]) -> dict[str, Number]:
     """The fewest and most conductors that the connector may join, where they are of these sizes."""
     least = unknown("joint", joint.id, "connector_least_wires")
     most = unknown("joint", joint.id, "connector_most_wires")
     limits: dict[str, Number] = {"connector_least_wires": least, "connector_most_wires": most}
-    connectors = {str(name): each for name, each in site.job.products.connectors.items()}
-    connector = connectors.get(joint.connector or "")
+    connector = site.job.products.connectors.get(ProductId(joint.connector or ""))
     if connector is None or connector.combinations is None:
         return limits
     listed = [each for each in sizes if not isinstance(each, Unknown)]
@@ -107,7 +103,7 @@ def passing_wire_of(made: Made, passing: Passing) -> Thing:
         "conductor": made.thing("conductor", conductor),
         "size": size_of(passing.cable, passing.colour, passing.size),
         "is_insulated": passing.insulated,
-        "is_bond": is_bond(passing.cable, passing.colour, passing.use),
+        "is_bond": is_used_as(passing, Role.BOND),
         "loop_length": unknown("passing_wire", ref, "loop_length") if loop is None else loop.value,
     }
     written = {} if loop is None else {"loop_length": loop.written}

@@ -18,6 +18,7 @@ from linter.facts.made import Grouped, answer, complete, number, one, things
 from linter.facts.panels import leg_of_pole
 from linter.facts.rooms import DWELLING, is_split_phase
 from linter.job.devices import Receptacle, Switch
+from linter.job.stated import PanelId
 from linter.units import Unknown
 from linter.vocabulary.model import Thing, value_of
 
@@ -196,8 +197,8 @@ def _to_neutral(full: Number, split: YesNo) -> Number:
 
 
 def _leg(site: Site, pole: BreakerPole) -> str:
-    panels = {str(name): panel for name, panel in site.job.panels.items()}
-    return leg_of_pole(panels[pole.panel].breakers[pole.space], pole.pole)
+    panel = site.job.panels[PanelId(pole.panel)]
+    return leg_of_pole(panel.breakers[pole.space], pole.pole)
 
 
 def _ground_fault(site: Site, made: Made, outlet: Thing, doubt: YesNo) -> YesNo:

@@ -36,7 +36,7 @@ def panel_of(panel: Panel) -> Thing:
     given = Given("panel", panel.name, panel, _PANEL_FIELDS)
     given.put("spaces_used", sum(each.poles for each in panel.breakers.values()))
     given.put("room", None, "room")
-    return given.thing(_panel_label(panel.name))
+    return given.thing(panel_label(panel.name))
 
 
 def breaker_of(made: Made, breaker: Breaker) -> Thing:
@@ -50,7 +50,7 @@ def breaker_of(made: Made, breaker: Breaker) -> Thing:
     for fact, kind in (("is_ground_fault", GROUND_FAULT), ("is_arc_fault", ARC_FAULT)):
         given.put(fact, None if protection is None else kind in protection, "protection")
     given.put("has_directory_entry", breaker.serves is not None, "serves")
-    return given.thing(f"breaker {breaker.space} of {_panel_label(breaker.panel)}")
+    return given.thing(f"breaker {breaker.space} of {panel_label(breaker.panel)}")
 
 
 def breakers_of(job: Job, refs: Iterable[BreakerRef]) -> tuple[Breaker, ...]:
@@ -142,5 +142,6 @@ def _wires_on_breakers(site: Site, conductors: Mapping[str, Thing]) -> Iterable[
             yield f"{landing.panel} {landing.space}", conductors[wire.name]
 
 
-def _panel_label(name: str) -> str:
+def panel_label(name: str) -> str:
+    """A panel as a person calls it."""
     return "the panel" if name == "panel" else f"panel {name}"

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from linter.facts.conductors import all_known, has_role
+from linter.facts.conductors import all_known
 from linter.facts.devices import BOND_TERMINAL, label_of
 from linter.facts.given import Given
 from linter.facts.knowing import any_holds
 from linter.facts.made import Grouped, complete, one, things
 from linter.units import Unknown
 from linter.vocabulary.model import value_of
-from linter.wiring.model import Role
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -88,8 +87,8 @@ def _neutrals_by_box(made: Made) -> dict[str, list[Thing]]:
 
 
 def _is_neutral(end: Thing) -> YesNo:
-    role = value_of(one(end, "conductor"), "role")
-    return has_role(role if isinstance(role, str | Unknown) else "", Role.NEUTRAL)
+    role = value_of(end, "role")
+    return role if isinstance(role, Unknown) else role == "neutral"
 
 
 def _is_neutral_of(end: Thing, circuits: Iterable[Thing]) -> YesNo:

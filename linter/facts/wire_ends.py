@@ -2,96 +2,141 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from linter.facts.conductors import (
+    SIZE_FACTS,
     circuits_of,
-    has_role,
-    is_bond,
+    is_used_as,
     name_of,
     role_of,
     size_fact,
     size_of,
 )
-from linter.facts.given import Given
-from linter.facts.knowing import all_hold, any_holds, of_known
+from linter.facts.given import unknown
+from linter.facts.knowing import all_hold, any_holds
 from linter.facts.made import complete
-from linter.units import Unknown
+from linter.facts.panels import panel_label
 from linter.vocabulary.kinds.wires import MARKINGS, MARKINGS_NOT_FOR_HOTS
+from linter.vocabulary.model import Thing, value_of
 from linter.wiring.model import Role, Spot
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Mapping
 
     from linter.facts.knowing import YesNo
     from linter.facts.made import Made, Site, Values
     from linter.job.cables import Cable, CableEnd
-    from linter.vocabulary.model import Thing
+    from linter.text import Place
     from linter.wiring.model import CablePart, WireEnd
 
-_FIELDS = {"free_length": "free_length", "length_outside": "length_outside"}
+MEASURED = ("free_length", "length_outside")
+_OF_MARKS = (("marked_as", "marks"), ("is_marked_as_hot", "marks"))
 _NOT_MARKED, _OTHER = "not marked", "other hot colour"
-_FROM_SWITCHES = (Role.SWITCHED_HOT, Role.TRAVELLER)
 
 
 def ends_of(site: Site, made: Made, cable: Cable) -> Iterable[Thing]:
     """The ends of the conductors of a cable: wire ends in boxes, panel ends in panels."""
     parts = site.wiring.parts[cable.name]
+    shared = [_facts(site, made, part) for part in parts]
     in_boxes = made.by_ref("box")
     for which, (end, box) in enumerate(((cable.at_from, cable.from_), (cable.at_to, cable.to))):
-        for part in parts:
+        side = _wire_side if box in in_boxes else _panel_side
+        here = side(made, cable, end, box)
+        for part, facts in zip(parts, shared, strict=True):
             wire_end = site.wiring.wire_ends[part.ends[which]]
-            facts = _facts(site, made, part, wire_end)
-            if box in in_boxes:
-                yield _wire_end(site, made, wire_end, end, facts)
-            else:
-                yield _panel_end(site, made, wire_end, end, facts)
+            own = _own_facts(site, made, here.kind, wire_end)
+            yield _end(here, wire_end, facts | here.values | own)
 
 
-def _wire_end(site: Site, made: Made, wire_end: WireEnd, end: CableEnd, facts: Values) -> Thing:
-    given = Given("wire_end", wire_end.id, end, _FIELDS)
-    given.values |= facts
-    given.values["box"] = made.thing("box", wire_end.box)
-    given.values["cable_end"] = made.thing("cable_end", f"{wire_end.cable}@{wire_end.box}")
-    connected = wire_end.id in site.wiring.ended_in
-    role = given.values["role"]
-    unsure = role if isinstance(role, Unknown) else False
-    given.values["is_connected"] = connected or unsure
-    capped = wire_end.id in site.capped
-    given.values["is_capped"] = not connected and (capped or unsure)
-    return _finished(given, made, wire_end, wire_end.box)
+class _Side(NamedTuple):
+    """What the ends of all conductors at one end of a cable have in common.
+
+    `written` and `usual` are given for conductors that have the size of the cable, and for bonds.
+    """
+
+    kind: str
+    where: str
+    model: CableEnd
+    values: Values
+    stated_at: Mapping[str, Place]
+    written: Mapping[str, Mapping[str, str]]
+    usual: Mapping[str, frozenset[str]]
 
 
-def _panel_end(site: Site, made: Made, wire_end: WireEnd, end: CableEnd, facts: Values) -> Thing:
-    given = Given("panel_end", wire_end.id, end, {})
-    given.values |= facts
-    given.values["panel"] = made.thing("panel", wire_end.box)
-    given.values["cable"] = made.thing("cable", wire_end.cable)
+def _wire_side(made: Made, cable: Cable, end: CableEnd, box: str) -> _Side:
+    cable_end = made.thing("cable_end", f"{cable.name}@{box}")
+    values: Values = {fact: value_of(cable_end, fact) for fact in MEASURED}
+    values |= {"box": made.thing("box", box), "cable_end": cable_end}
+    measured = {fact: text for fact, text in cable_end.written.items() if fact in MEASURED}
+    usual = cable_end.usual & set(MEASURED)
+    return _side("wire_end", box, end, values, _Notes(made, cable, measured, usual))
+
+
+def _panel_side(made: Made, cable: Cable, end: CableEnd, panel: str) -> _Side:
+    values: Values = {"panel": made.thing("panel", panel), "cable": made.thing("cable", cable.name)}
+    where = panel_label(panel)
+    return _side("panel_end", where, end, values, _Notes(made, cable, {}, frozenset()))
+
+
+class _Notes(NamedTuple):
+    """What is written of one end of a cable, and usual of it, apart from the sizes."""
+
+    made: Made
+    cable: Cable
+    written: dict[str, str]
+    usual: frozenset[str]
+
+
+def _side(kind: str, where: str, end: CableEnd, values: Values, notes: _Notes) -> _Side:
+    fields = (*((fact, fact) for fact in values if fact in MEASURED), *_OF_MARKS)
+    stated = {fact: end.field_places[of] for fact, of in fields if of in end.field_places}
+    marks = {fact for fact, of in _OF_MARKS if of in end.usual}
+    cable = notes.made.thing("cable", notes.cable.name)
+    written = {
+        size: notes.written | ({"size": cable.written[size]} if size in cable.written else {})
+        for size in SIZE_FACTS
+    }
+    usual = {
+        size: notes.usual | marks | ({"size"} if size in cable.usual else set())
+        for size in SIZE_FACTS
+    }
+    return _Side(kind, where, end, values, stated, written, usual)
+
+
+def _end(side: _Side, wire_end: WireEnd, values: Values) -> Thing:
+    size = size_fact(wire_end.colour)
+    marks = side.model.marks
+    if marks is None:
+        own = unknown(side.kind, wire_end.id, "marked_as")
+        values |= {"marked_as": own, "is_marked_as_hot": own}
+    else:
+        marked = _marking(marks.get(wire_end.colour))
+        values |= {"marked_as": marked, "is_marked_as_hot": marked not in MARKINGS_NOT_FOR_HOTS}
+    return Thing(
+        side.kind,
+        wire_end.id,
+        side.model.place,
+        values,
+        label=f"{wire_end.colour} of {wire_end.cable} in {side.where}",
+        written=side.written[size],
+        stated_at=side.stated_at,
+        usual=side.usual[size],
+    )
+
+
+def _own_facts(site: Site, made: Made, kind: str, wire_end: WireEnd) -> Values:
+    """Where a conductor ends; of one whose use is not known, that hangs on its use."""
+    use = is_used_as(wire_end)
+    if kind == "wire_end":
+        connected = wire_end.id in site.wiring.ended_in
+        capped = wire_end.id in site.capped
+        return {"is_connected": connected or use, "is_capped": not connected and (capped or use)}
     landing = site.wiring.panel_landings.get(wire_end.id)
     on_breaker = landing is not None and landing.spot is Spot.BREAKER
     where = f"{landing.panel} {landing.space}" if landing is not None else ""
-    given.values["breakers"] = made.of("breaker", [where] if on_breaker else ())
-    role = given.values["role"]
-    unsure = role if isinstance(role, Unknown) else False
-    given.values["is_connected"] = landing is not None or unsure
-    place = "the panel" if wire_end.box == "panel" else f"panel {wire_end.box}"
-    return _finished(given, made, wire_end, place)
-
-
-def _finished(given: Given, made: Made, wire_end: WireEnd, place: str) -> Thing:
-    """The thing, once marks and the size of its conductor are in."""
-    marks = given.model.marks if hasattr(given.model, "marks") else None
-    marked = None if marks is None else _marking(marks.get(wire_end.colour))
-    given.put("marked_as", marked, "marks")
-    own = given.own_unknown("marked_as")
-    given.put("is_marked_as_hot", own if marked is None else marked not in MARKINGS_NOT_FOR_HOTS)
-    given.rests_on("is_marked_as_hot", "marks")
-    cable, size = made.thing("cable", wire_end.cable), size_fact(wire_end.colour)
-    if size in cable.written:
-        given.written["size"] = cable.written[size]
-    if size in cable.usual:
-        given.usual.add("size")
-    return given.thing(f"{wire_end.colour} of {wire_end.cable} in {place}")
+    breakers = (made.thing("breaker", where),) if on_breaker else ()
+    return {"is_connected": landing is not None or use, "breakers": breakers}
 
 
 def _marking(colour: str | None) -> str:
@@ -100,41 +145,36 @@ def _marking(colour: str | None) -> str:
     return colour if colour in MARKINGS else _OTHER
 
 
-def _facts(site: Site, made: Made, part: CablePart, end: WireEnd) -> Values:
+def _facts(site: Site, made: Made, part: CablePart) -> Values:
     """What the ends of a conductor have in common."""
-    role = role_of(part.cable, part.colour, part.use)
     return {
         "conductor": made.thing("conductor", name_of(part.cable, part.colour)),
         "colour": part.colour,
         "size": size_of(part.cable, part.colour, part.size),
-        "is_insulated": end.insulated,
-        "is_bond": is_bond(part.cable, part.colour, part.use),
-        "role": role,
+        "is_insulated": part.insulated,
+        "is_bond": is_used_as(part, Role.BOND),
+        "role": role_of(part),
         "supplies_switch": _supplies_switch(site, part),
-        "comes_from_switch": has_role(role, Role.SWITCHED_HOT),
+        "comes_from_switch": is_used_as(part, Role.SWITCHED_HOT),
     }
 
 
 def _supplies_switch(site: Site, part: CablePart) -> YesNo:
     """Whether a hot goes to a switch whose switched hot or travellers come back beside it."""
-    role = role_of(part.cable, part.colour, part.use)
-    if has_role(role, Role.HOT) is False:
+    is_hot = is_used_as(part, Role.HOT)
+    if is_hot is False:
         return False
-    beside = [each for each in site.wiring.parts[part.cable] if each.colour != part.colour]
-    back = any_holds(_comes_back(site, part, each) for each in beside)
-    return all_hold((has_role(role, Role.HOT), back))
+    beside = (each for each in site.wiring.parts[part.cable] if each is not part)
+    return all_hold((is_hot, any_holds(_comes_back(site, part, each) for each in beside)))
 
 
 def _comes_back(site: Site, part: CablePart, other: CablePart) -> YesNo:
-    role = role_of(other.cable, other.colour, other.use)
-
-    def from_the_switch(_: str) -> bool:
-        switches = site.groups.switches.get(other.use.group or "", ())
-        far = _far_boxes(site, part)
-        return any(switch.box in far for switch in switches)
-
-    is_switched = has_role(role, *_FROM_SWITCHES)
-    return of_known(role, from_the_switch) if is_switched is True else is_switched
+    is_switched = is_used_as(other, Role.SWITCHED_HOT, Role.TRAVELLER)
+    if is_switched is not True:
+        return is_switched
+    switches = site.groups.switches.get(other.use.group or "", ())
+    far = _far_boxes(site, part)
+    return any(switch.box in far for switch in switches)
 
 
 def _far_boxes(site: Site, part: CablePart) -> set[str]:

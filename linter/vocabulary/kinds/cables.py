@@ -107,6 +107,13 @@ CABLE_KINDS = (
         "them", (
             Fact("cable", a("cable"), "the cable", ""),
             Fact("box", a("box"), "the box", ""),
+            Fact("free_length", quantity(LENGTH),
+                 "from where its conductors leave the sheath in the box to their ends, the "
+                 "shortest", "8 in", "Measure the conductors from the end of the sheath."),
+            Fact("length_outside", quantity(LENGTH),
+                 "how far its conductors reach out of the opening of the box, the shortest",
+                 "4 in",
+                 "Pull the conductors straight and measure what stands outside the box."),
             Fact("sheath_inside", quantity(LENGTH), "how far the sheath reaches into the box",
                  "1/2 in", "Measure the sheath inside the box."),
             Fact("fastened_at", quantity(LENGTH),
