@@ -35,7 +35,7 @@ def wire_box(around: Around, passing: Sequence[Passing]) -> BoxResult:
     terminals += [*box_screw(around.box), *extra_terminals(around.box, terminals)]
     stated, more = read_make_up(around.box, around.ends, terminals)
     refusals += more
-    maker = Maker(around.box.name, around.ends, {each.id: each for each in terminals})
+    maker = Maker(around.box, around.ends, {each.id: each for each in terminals})
     maker.state(stated)
     refusals += _derive(maker, plans, around, stated.claimed)
     made = maker.made()

@@ -20,6 +20,7 @@ from linter.wiring.sheaths import sort_colours
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
+    from linter.job.boxes import Box
     from linter.units import Quantity
     from linter.wiring.stated import StatedMakeUp
     from linter.wiring.wants import Key
@@ -39,9 +40,10 @@ class Maker:
     """Makes up one box, joint by joint; `made` gives the result."""
 
     def __init__(
-        self, box: str, ends: Sequence[WireEnd], terminals: Mapping[str, Terminal]
+        self, box: Box, ends: Sequence[WireEnd], terminals: Mapping[str, Terminal]
     ) -> None:
-        self._box = box
+        self._box = box.name
+        self._connector = box.connector
         self._ends = {end.id: end for end in ends}
         self._terminals = terminals
         self._joints: list[Joint] = []
@@ -55,7 +57,8 @@ class Maker:
         for parts in stated.joints:
             uses = {self._ends[each].use for each in parts.wire_ends}
             use = uses.pop() if len(uses) == 1 else UNKNOWN
-            self.join(parts.wire_ends, parts.terminals, use, parts.connector, stated=True)
+            connector = parts.connector or self._connector
+            self.join(parts.wire_ends, parts.terminals, use, connector, stated=True)
         self._landings += [Landing(terminal, wires, None) for terminal, wires in stated.landings]
         self._capped += [Capped(each, stated=True) for each in stated.capped]
         self._open += stated.left_open
@@ -70,7 +73,7 @@ class Maker:
         elif len(wires) == 1 and len(terminals) == 1 and not leads:
             self.land(terminals[0], wires)
         elif len(wires) + len(terminals) > 1:
-            self.join(wires, terminals, key.use, None)
+            self.join(wires, terminals, key.use, self._connector)
 
     def land(self, terminal: str, wires: Sequence[str]) -> None:
         """Puts wires straight on a terminal."""

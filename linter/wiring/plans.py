@@ -142,12 +142,14 @@ def _poles(device: Device, circuit: str | None, around: Around) -> list[int | No
 
 
 def _takes_all(device: Device, circuit: str | None, around: Around) -> bool:
-    """Whether a device takes all hots: those of one breaker without neutral, or that end here."""
+    """Whether a device takes all hots: those without a neutral, or of one breaker that end here."""
     if isinstance(device, Switch):
         return device.type == "double pole"
+    if not around.has_neutral(circuit):
+        return True
     if around.breakers_of.get(circuit or "", 1) > 1:
         return False
-    if not around.has_neutral(circuit) or isinstance(device, ApplianceOutlet):
+    if isinstance(device, ApplianceOutlet):
         return True
     fellows = [each for each in around.box.holds if each is not device]
     poles = around.poles(circuit)

@@ -69,6 +69,8 @@ def test_box_is_made_up(common: dict[str, Any], case: dict[str, Any]) -> None:
     wiring = derive(job)
     for box, expected in case.get("made up", {}).items():
         assert _made_up(wiring, box) == _expected(expected), box
+    for joint, name in case.get("connectors", {}).items():
+        assert wiring.joints[joint].connector == name, joint
     for wire, words in case.get("lands", {}).items():
         assert _spot(wiring, f"{wire}@panel") == words, wire
 
