@@ -36,6 +36,7 @@ def _may(*words: str) -> frozenset[str]:
     return frozenset(words)
 
 
+_NO_UNIT = "at|more|less|is|and|or|not|if|then|else|elif|for|where|has|rounded|to|of|equals"
 _CLOSES = r"\Z|\)|,"
 WORDS: tuple[Slip, ...] = (
     Slip(
@@ -50,7 +51,7 @@ WORDS: tuple[Slip, ...] = (
         "the name of a limit; numbers of a code stand in limits and tables",
         "state the quantity as a limit, with its clause, and write its name",
         before=r"\d",
-        after=r"[A-Za-z]+",
+        after=rf"(?!(?:{_NO_UNIT})\b)[A-Za-z]+",
         may_not=_may("NAME"),
     ),
     Slip(
@@ -102,6 +103,15 @@ WORDS: tuple[Slip, ...] = (
         'write "has" before the condition',
         after=r"is\b|are\b|have\b|must\b|satisf\w+|with\b",
         may=_may("HAS", "WHERE"),
+    ),
+    Slip(
+        'one value by itself is not a choice of "larger" or "smaller"',
+        "two values or more",
+        "add the other value, or leave the choice out",
+        before=r"\b(larger|smaller)\s+of\s*\([^(),]*",
+        after=r"\)",
+        may=_may("COMMA"),
+        may_not=_may("CLOSE"),
     ),
     Slip(
         "nothing is said for the case that there is none",
@@ -272,14 +282,6 @@ WORDS: tuple[Slip, ...] = (
         "write it in small letters",
         after=r"(AND|OR|NOT|IS|IF|THEN|ELSE|AT|MORE|LESS|WHERE|HAS|OF)\b",
         may_not=_may("NAME"),
-    ),
-    Slip(
-        'one value by itself is not a choice of "larger" or "smaller"',
-        "two values or more",
-        "add the other value, or leave the choice out",
-        after=r"\)",
-        may=_may("COMMA"),
-        may_not=_may("CLOSE"),
     ),
     Slip(
         "a parenthesis is not closed",
