@@ -37,3 +37,12 @@ def test_the_resistance_of_our_area_is_that_of_the_wire_table(wire: dict[str, An
     resistance = TABLE["resistivity_ohm_mm2_per_m"] * 1e-6 / area
     published = read_quantity(f"{wire['ohm_per_kft']} ohm/kft", RESISTANCE_PER_LENGTH)
     assert math.isclose(resistance, published.value, rel_tol=TOLERANCE["resistance"])
+
+
+@pytest.mark.parametrize("wire", TABLE["at_75C"], ids=lambda wire: f"{wire['awg']} AWG")
+def test_the_resistance_of_our_area_is_that_of_a_second_print(wire: dict[str, Any]) -> None:
+    area = read_quantity(f"{wire['awg']} AWG", AREA).value
+    warmed = 1 + TABLE["coefficient_per_K"] * (75 - 20)
+    resistance = TABLE["resistivity_ohm_mm2_per_m"] * 1e-6 / area * warmed
+    published = read_quantity(f"{wire['ohm_per_kft']} ohm/kft", RESISTANCE_PER_LENGTH)
+    assert math.isclose(resistance, published.value, rel_tol=TOLERANCE["resistance_75C"])
