@@ -55,6 +55,7 @@ def link_switches(site: Site, made: Made, doubts: Doubts) -> None:
     for switch in made.all("switch"):
         box = one(switch, "box")
         circuits = things(one(switch, "device"), "circuits")
+        meant = made.of("circuit", site.wiring.circuit_of_device.get(switch.ref, ()))
         outlets = controlled.under(switch.ref)
         aim = value_of(switch, "controls")
         sheaths = all_known(one(each, "cable") for each in things(box, "cable_ends"))
@@ -66,7 +67,7 @@ def link_switches(site: Site, made: Made, doubts: Doubts) -> None:
             "controls_receptacle": aim if isinstance(aim, Unknown) else _has(outlets, "receptacle"),
             "circuits": circuits,
             "has_neutral_in_box": any_holds(
-                [*(_is_neutral_of(each, circuits) for each in in_box), *unsure]
+                [*(_is_neutral_of(each, circuits or meant) for each in in_box), *unsure]
             ),
             "switches_neutral": _switches_neutral(site, made, switch),
         }
