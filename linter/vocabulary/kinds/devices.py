@@ -150,8 +150,8 @@ DEVICE_KINDS = (
                  "Say what the switch is to control."),
             Fact("circuits", all_of("circuit"), "circuits that reach its terminals", ""),
             Fact("has_neutral_in_box", YES_NO,
-                 "whether a neutral of a circuit that reaches it comes into its box; where none does, "
-                 "of the circuit it is meant for", "yes", _USES),
+                 "whether a neutral of a circuit that reaches it comes into its box; where none "
+                 "does, of the circuit it is meant for", "yes", _USES),
             Fact("neutral_can_be_added", YES_NO,
                  "whether a neutral can be added later without opening finishes", "no",
                  "Look whether the box is fed by a raceway or stays open to view."),
