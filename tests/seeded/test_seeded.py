@@ -51,7 +51,7 @@ def _base(name: str) -> tuple[Any, Audit]:
     return load(path), _audit(path.read_text(encoding="utf-8"))
 
 
-@pytest.mark.parametrize(("base", "row"), _rows())
+@pytest.mark.parametrize(("base", "row"), list(_rows()))
 def test_an_edit_brings_exactly_its_findings(base: str, row: Any) -> None:
     data, before = _base(base)
     after = _audit(edited(data, row))
