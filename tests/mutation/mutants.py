@@ -60,14 +60,13 @@ def mutants_of(pack: Pack) -> Iterator[Mutant]:
 def _of_limits(pack: Pack) -> Iterator[Mutant]:
     cases, users = cases_of(pack), _users(pack)
     for name, limit in pack.limits.items():
-        for value in _moved(limit.value, limit.type.dimension):
-            library = Library(
-                {**pack.library.limits, name: value}, pack.library.tables, pack.library.measures
-            )
-            touched = [proofs for key, proofs in cases.items() if name in users[key]]
-            yield Mutant(
-                f"limit {name}: {limit.value} to {value}", pack._replace(library=library), touched
-            )
+        touched = [proofs for key, proofs in cases.items() if name in users[key]]
+        # A layer may have withdrawn all that used the limit; then no proof can notice.
+        for value in _moved(limit.value, limit.type.dimension) if touched else ():
+            limits = {**pack.library.limits, name: value}
+            library = Library(limits, pack.library.tables, pack.library.measures)
+            change = f"limit {name}: {limit.value} to {value}"
+            yield Mutant(change, pack._replace(library=library), touched)
 
 
 def _users(pack: Pack) -> dict[tuple[str, str, str], tuple[str, ...]]:
