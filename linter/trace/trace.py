@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cached_property
 from typing import TYPE_CHECKING, NamedTuple, TypeVar
 
 from linter.job.devices import Device, Switch
@@ -52,12 +53,19 @@ class Trace:
         self._hot_ways = Ways(wiring, self._nets, hots)
         self._neutral_ways = Ways(wiring, self._nets, neutrals)
         self._bond_ways = Ways(wiring, self._nets, bonds)
-        self._distances = Distances(wiring)
         self._devices: Mapping[str, Device] = {
             device.name: device for box in job.boxes.values() for device in box.holds
         }
         self.uncertain_boxes = uncertain_boxes(job, wiring)
-        self.order: Mapping[str, int] = self._distances.of
+
+    @cached_property
+    def _distances(self) -> Distances:
+        return Distances(self._wiring)
+
+    @property
+    def order(self) -> Mapping[str, int]:
+        """The number of cables from the panel to all that anything of the panel reaches."""
+        return self._distances.of
 
     def hots_at(self, name: str) -> tuple[BreakerPole, ...]:
         """The breaker poles that reach a wire end or terminal in some setting of the switches."""

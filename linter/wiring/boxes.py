@@ -60,14 +60,14 @@ def _plans(around: Around) -> tuple[list[Plan], list[Refusal]]:
             plans.append(Plan(device, (), ()))
             if not around.stated(device):
                 refusals.append(refusal(device, untold))
-        if isinstance(device, Switch) and at.is_way_switch(device, "four-way"):
+        if isinstance(device, Switch):
             refusals += _too_many_sides(device, around)
     return plans, refusals
 
 
 def _too_many_sides(switch: Switch, around: Around) -> list[Refusal]:
     group = around.groups.named(switch.controls) if switch.controls else None
-    cables = traveller_cables(group, around)
+    cables = traveller_cables(group, around) if at.is_way_switch(switch, "four-way") else []
     if len(cables) <= _TWO_SIDES or around.stated(switch):
         return []
     return [

@@ -116,7 +116,7 @@ def _stated(role: str, known: Carried) -> Use:
         return plain[role]
     name, _, of = role.partition(" of ")
     group = of or known.group
-    if name == "hot":
+    if name == "hot" and of.isdecimal():
         circuit, pole = known.pole_of_space.get(int(of), (known.circuit, known.pole))
         return Use(Role.HOT, circuit, pole)
     if name == "switched hot":

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.units import Quantity, awg_area
@@ -44,6 +45,7 @@ def conductors_of(cable: Cable) -> tuple[Conductor, ...] | None:
     )
 
 
+@lru_cache(maxsize=256)
 def sort_colours(colours: tuple[str, ...]) -> Colours:
     """The colours parted into those for hots, for neutrals and for bonds.
 

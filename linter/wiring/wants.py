@@ -28,13 +28,20 @@ class Key(NamedTuple):
 
 def key_of_wire(end: WireEnd, plans: Sequence[Plan], around: Around) -> Key:
     """The key of a wire end in its box."""
-    if end.use.role in (Role.HOT, Role.NEUTRAL):
-        for plan in plans:
-            if end.cable in (plan.device.load or ()):
-                return Key(end.use, plan.device.name)
+    behind = next((plan for plan in plans if _protects(plan, end)), None)
+    if behind is not None:
+        return Key(end.use, behind.device.name)
     if end.use.role is Role.TRAVELLER:
         return Key(end.use, _side(end, plans, around))
     return Key(end.use)
+
+
+def _protects(plan: Plan, end: WireEnd) -> bool:
+    """Whether the wire is on the load side of the device: of a cable named so, and of its hot."""
+    if end.cable not in (plan.device.load or ()) or end.use.circuit not in plan.circuits:
+        return False
+    is_its_hot = end.use.role is Role.HOT and end.use.pole in plan.poles
+    return is_its_hot or end.use.role is Role.NEUTRAL
 
 
 def _side(end: WireEnd, plans: Sequence[Plan], around: Around) -> str:

@@ -18,8 +18,9 @@ def small_job(common: Mapping[str, Any], case: Mapping[str, Any]) -> Job:
         "job": {"name": "Bell foundry"},
         **common,
         "rooms": {ROOM: {"use": "workshop"}},
-        **{key: case[key] for key in ("circuits", "panel", "usual") if key in case},
+        **{key: case[key] for key in ("circuits", "panel", "panels", "usual") if key in case},
         "boxes": boxes,
         "cables": case.get("cables", {}),
     }
-    return read_job(json.dumps(job), "bell-foundry.yaml")
+    stated = {key: value for key, value in job.items() if value is not None}
+    return read_job(json.dumps(stated), "bell-foundry.yaml")
