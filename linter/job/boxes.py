@@ -2,7 +2,7 @@
 
 from linter.job.devices import AnyDevice
 from linter.job.stated import BoxId, ProductId, RoomId, Stated
-from linter.job.values import Length, OpeningSize, Volume, YesNo
+from linter.job.values import Count, Length, OpeningSize, Volume, YesNo
 from linter.units import VOLUME, Quantity
 
 
@@ -42,7 +42,7 @@ class Box(Stated):
     name: BoxId
     room: RoomId
     form: str | None = "device"
-    gangs: int = 1
+    gangs: Count = 1
     material: str | None = None
     volume: Volume | None = None
     trade_size: str | None = None
@@ -53,7 +53,7 @@ class Box(Stated):
     set_back: Length | None = None
     surface: str | None = None
     height: Length | None = None
-    open_holes: int | None = None
+    open_holes: Count | None = None
     can_be_reached: YesNo | None = None
     cover: YesNo | None = None
     bond_screw: YesNo | None = None
@@ -61,9 +61,9 @@ class Box(Stated):
     fan_rated: YesNo | None = None
     luminaire_rated: YesNo | None = None
     wet_rated: YesNo | None = None
-    fixture_studs: int | None = 0
-    hickeys: int | None = 0
-    terminal_blocks: int | None = 0
+    fixture_studs: Count | None = 0
+    hickeys: Count | None = 0
+    terminal_blocks: Count | None = 0
     holds: tuple[AnyDevice, ...] = ()
     make_up: MakeUp | None = None
     connector: ProductId | None = None

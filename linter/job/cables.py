@@ -4,7 +4,7 @@ from typing import Annotated, Literal
 
 from linter.job.sheaths import BARE, Sheath, read_sheath
 from linter.job.stated import BoxId, CableId, CircuitId, EndId, ReadAs, Stated
-from linter.job.values import Area, Length, Temperature, YesNo
+from linter.job.values import Area, Count, Length, Temperature, YesNo
 
 
 def _sheath(value: object) -> Sheath:
@@ -28,7 +28,7 @@ class CableEnd(Stated):
     sheath_inside: Length | None = None
     fastened_at: Length | None = None
     clamped: YesNo | None = None
-    shares_clamp_with: int | None = 0
+    shares_clamp_with: Count | None = 0
     marks: dict[str, str] | None = None
 
 
@@ -40,7 +40,7 @@ class Hole(Stated):
     notch: YesNo | None = False
     metal: YesNo | None = False
     bushing: YesNo | None = None
-    cables: int | None = 1
+    cables: Count | None = 1
 
 
 class AlongFraming(Stated):
@@ -53,8 +53,8 @@ class AlongFraming(Stated):
 class Bundled(Stated):
     """The cable runs side by side with others: its worst stretch."""
 
-    cables: int | None = None
-    conductors: int | None = None
+    cables: Count | None = None
+    conductors: Count | None = None
     length: Length | None = None
     sealed: YesNo | None = None
 
@@ -84,7 +84,7 @@ class Cable(Stated):
     terminal_temperature: Temperature | None = None
     circuit: CircuitId | None = None
     carries: str | dict[str, str] = "feed"
-    leg_of: int | None = None
+    leg_of: Count | None = None
     for_: str | None = None
     length: Length | None = None
     support_spacing: Length | None = None
@@ -96,7 +96,7 @@ class Cable(Stated):
     outdoors: YesNo | None = None
     ambient: Temperature | None = None
     bundled: Bundled | Literal[False] | None = None
-    cables_under_staple: int | None = None
+    cables_under_staple: Count | None = None
     splice_outside_box: YesNo | None = None
     through: tuple[Passage, ...] = ()
     at_from: CableEnd

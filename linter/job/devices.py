@@ -5,7 +5,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from linter.job.stated import BoxId, CableId, CircuitId, DeviceId, Stated
-from linter.job.values import Area, Current, Length, YesNo
+from linter.job.values import Area, Count, Current, Length, YesNo
 
 
 class Device(Stated):
@@ -19,7 +19,7 @@ class Device(Stated):
     name: DeviceId
     box: BoxId
     circuit: CircuitId | None = None
-    gangs: int | None = None
+    gangs: Count | None = None
     serves: str | None = None
     height: Length | None = None
     distance_to_sink: Length | None = None
@@ -60,7 +60,7 @@ class Switch(Device):
 class FixtureWires(Stated):
     """The wires that a luminaire brings into the box."""
 
-    count: int | None = None
+    count: Count | None = None
     size: Area | None = None
 
 

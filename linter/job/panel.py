@@ -5,7 +5,7 @@ from typing import NamedTuple
 from pydantic import Field
 
 from linter.job.stated import CircuitId, PanelId, RoomId, Stated
-from linter.job.values import Current, Length, YesNo
+from linter.job.values import Count, Current, Length, YesNo
 
 
 class BreakerRef(NamedTuple):
@@ -25,9 +25,9 @@ class Breaker(Stated):
     """
 
     panel: PanelId
-    space: int
+    space: Count
     rating: Current | None = None
-    poles: int = 1
+    poles: Count = 1
     protection: tuple[str, ...] | None = None
     serves: str | None = None
     tied_to: tuple[int, ...] | None = ()
@@ -47,7 +47,7 @@ class Panel(Stated):
     name: PanelId
     room: RoomId | None = None
     main: Current | None = None
-    spaces: int | None = None
+    spaces: Count | None = None
     directory: YesNo | None = None
     working_width: Length | None = None
     working_depth: Length | None = None

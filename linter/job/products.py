@@ -3,14 +3,14 @@
 from pydantic import Field
 
 from linter.job.stated import ProductId, Stated
-from linter.job.values import Area
+from linter.job.values import Area, Count
 
 
 class Combination(Stated):
     """How many conductors of which sizes a connector may join; `size` is short for both sizes."""
 
-    least: int | None = None
-    most: int | None = None
+    least: Count | None = None
+    most: Count | None = None
     smallest: Area | None = None
     largest: Area | None = None
 
@@ -27,7 +27,7 @@ class Staple(Stated):
     """A staple or strap: the most cables that one may hold."""
 
     name: ProductId
-    most_cables: int | None = None
+    most_cables: Count | None = None
     largest_size: Area | None = None
     note: str | None = None
 

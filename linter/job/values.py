@@ -94,6 +94,15 @@ def _opening(value: object) -> Opening:
     raise ValueError(f"{value!r} is no opening")
 
 
+def whole(value: object) -> int:
+    """The whole number that the value is, be it written 2 or 2.0; `ValueError` if it is none."""
+    if isinstance(value, int) and not isinstance(value, bool):
+        return value
+    if isinstance(value, float) and value.is_integer():
+        return int(value)
+    raise ValueError(f"{value!r} is no whole number")
+
+
 def _yes_no(value: object) -> bool:
     if isinstance(value, bool):
         return value
@@ -111,4 +120,5 @@ Power = Annotated[Quantity, _quantity(POWER)]
 Resistance = Annotated[Quantity, _quantity(RESISTANCE)]
 Temperature = Annotated[Quantity, _quantity(TEMPERATURE)]
 OpeningSize = Annotated[Opening, ReadAs(_opening)]
+Count = Annotated[int, ReadAs(whole)]
 YesNo = Annotated[bool, ReadAs(_yes_no)]

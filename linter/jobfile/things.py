@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from linter.job.panel import BreakerRef
 from linter.job.stated import PanelId
+from linter.job.values import whole
 from linter.jobfile.merging import Fields, merged
 
 if TYPE_CHECKING:
@@ -101,7 +102,7 @@ def _circuit(thing: _Named, panels: Sequence[str]) -> Fields:
     stated = thing.node.fields.get("panel")
     panel = str(stated.value) if stated else panels[0] if len(panels) == 1 else ""
     breakers = thing.node.fields["breakers"]
-    refs = [BreakerRef(PanelId(panel), int(str(each.plain()))) for each in breakers.items]
+    refs = [BreakerRef(PanelId(panel), whole(each.value)) for each in breakers.items]
     places = fields["field_places"]
     if isinstance(places, dict):
         places["breakers"] = breakers.place
