@@ -121,11 +121,11 @@ def _where(part: Part, index: int) -> Node | None:
 
 
 def _sum(part: Part) -> Node:
-    return Sum(part.nodes[0], part.names[0], _things(part), _where(part, 1), part.place)
+    return Sum(part.nodes[0], str(part.names[0]), _things(part), _where(part, 1), part.place)
 
 
 def _count(part: Part) -> Node:
-    return Count(part.names[0], _things(part), _where(part, 0), part.place)
+    return Count(str(part.names[0]), _things(part), _where(part, 0), part.place)
 
 
 def _extreme(part: Part) -> Node:

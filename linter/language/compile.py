@@ -45,6 +45,7 @@ from linter.language.tree import (
     Word,
     WordList,
 )
+from linter.language.verdict import Verdict
 from linter.units import NotKnown, Unknown
 from linter.vocabulary.kinds import KINDS
 from linter.vocabulary.model import Shape, Thing
@@ -63,6 +64,20 @@ def compile_need(checked: Checked, library: Library) -> Callable[[Thing], bool]:
         source = f"made = lambda v0: True if {writer.text(checked.node)} else False"
         made = library.compiled[checked] = writer.made(source)
     return cast("Callable[[Thing], bool]", made)  # the source gives True or False
+
+
+def compile_rule(
+    where: Checked | None, need: Checked, library: Library
+) -> Callable[[Thing], Verdict]:
+    """A function that judges a rule on a thing whose facts are known, or raises `NotKnown`."""
+    made = library.compiled.get((where, need))
+    if made is None:
+        writer = _Writer(library, need.subject)
+        source = f"{writer.met} if {writer.text(need.node)} else {writer.broken}"
+        if where is not None:
+            source = f"({source}) if {writer.text(where.node)} else {writer.does_not_apply}"
+        made = library.compiled[where, need] = writer.made(f"made = lambda v0: {source}")
+    return cast("Callable[[Thing], Verdict]", made)  # the source gives nothing else
 
 
 def compile_value(checked: Checked, library: Library) -> Callable[[Thing], object]:
@@ -112,6 +127,10 @@ class _Writer:
             "rounded_up": rounded_up,
             "sum": sum,
         }
+
+        self.met = self._value(Verdict.MET)
+        self.broken = self._value(Verdict.BROKEN)
+        self.does_not_apply = self._value(Verdict.DOES_NOT_APPLY)
 
     def made(self, source: str) -> Callable[[Thing], object]:
         """The function that the source makes."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, cast
 
-from linter.language.compile import compile_need
+from linter.language.compile import compile_rule
 from linter.language.evaluate import evaluate
 from linter.language.verdict import CannotTell, Judgement, Reason, Verdict
 from linter.units import NotKnown, Unknown
@@ -28,14 +28,11 @@ def judge(where: Checked | None, need: Checked, thing: Thing, library: Library) 
 
 def judging(where: Checked | None, need: Checked, library: Library) -> Callable[[Thing], Judgement]:
     """A function that judges a rule on any thing of its kind."""
-    needed = compile_need(need, library)
-    applies = None if where is None else compile_need(where, library)
+    quickly = compile_rule(where, need, library)
 
     def judged(thing: Thing) -> Judgement:
         try:
-            if applies is not None and not applies(thing):
-                return Verdict.DOES_NOT_APPLY
-            return Verdict.MET if needed(thing) else Verdict.BROKEN
+            return quickly(thing)
         except NotKnown:
             return _carefully(where, need, thing, library)
 
