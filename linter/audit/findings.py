@@ -31,6 +31,15 @@ class Reference(NamedTuple):
     layer: str
 
 
+class Basis(NamedTuple):
+    """A limit, table or measure that the working uses, with the clause that states it."""
+
+    what: str
+    name: str
+    value: str
+    reference: Reference
+
+
 class Stop(NamedTuple):
     """Where one stops on the walk through the rooms: a box, a panel, a cable, or the thing itself.
 
@@ -75,6 +84,7 @@ class Finding:
     do: str
     caution: str
     relies_on: tuple[Relied, ...]
+    rests_on: tuple[Basis, ...]
     fingerprint: str
 
     def __post_init__(self) -> None:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from linter.audit.findings import Finding, Reference
+from linter.audit.bases import bases_of, reference
+from linter.audit.findings import Finding
 from linter.audit.relied import fingerprint, relied_on
 from linter.language.evaluate import facts_used
 from linter.language.work import WorkLine, working
@@ -13,7 +14,7 @@ from linter.packs.writing import write_sentence
 if TYPE_CHECKING:
     from linter.audit.stops import Walk
     from linter.facts import Facts
-    from linter.packs.model import Clause, Pack, Rule, Sentence, Source
+    from linter.packs.model import Pack, Rule, Sentence
     from linter.packs.writing import Writer
     from linter.vocabulary.model import FactRef, Thing
 
@@ -41,6 +42,7 @@ class Teller:
             do=self._sentence(rule.do, thing),
             caution=self._sentence(rule.caution, thing),
             relies_on=relied_on(used, self._facts, self._write),
+            rests_on=bases_of(self._pack, rule),
             fingerprint=fingerprint(rule.name, thing, used, self._facts),
         )
 
@@ -58,27 +60,7 @@ class Teller:
         return said[:1].upper() + said[1:]
 
 
-def reference(clause: Clause, layer: str) -> Reference:
-    """The clause as a finding cites it; `layer` states what rests on it."""
-    return Reference(
-        clause=clause.id,
-        document=clause.document,
-        edition=clause.edition,
-        known=clause.known,
-        source=_in_words(clause.source),
-        doubt=clause.doubt,
-        layer=layer,
-    )
-
-
 def _cited_layer(rule: Rule) -> str:
     """The layer whose clause is cited: the last that changed the rule, or the first."""
     amendments = rule.history.amendments
     return (amendments[-1] if amendments else rule.history).origin.layer
-
-
-def _in_words(source: Source | None) -> str:
-    if source is None:
-        return ""
-    more = ", ".join(part for part in (source.by, source.kind, source.year) if part)
-    return f'"{source.title}" ({more})' if more else f'"{source.title}"'

@@ -11,7 +11,15 @@ from linter.reports.sayings import CAUTION, CLOSING, provenance
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from linter.audit.findings import Answer, Asked, Audit, Finding, OpenQuestion
+    from linter.audit.findings import (
+        Answer,
+        Asked,
+        Audit,
+        Basis,
+        Finding,
+        OpenQuestion,
+        Reference,
+    )
     from linter.text import Place, Refusal
 
 FORMAT = 1
@@ -62,7 +70,6 @@ def _audit(audit: Audit) -> Data:
 
 
 def _finding(finding: Finding) -> Data:
-    reference = finding.reference
     return {
         "rule": finding.rule,
         "weight": finding.weight,
@@ -87,19 +94,33 @@ def _finding(finding: Finding) -> Data:
         ],
         "do": finding.do,
         "caution": finding.caution,
-        "reference": {
-            "clause": reference.clause,
-            "document": reference.document,
-            "edition": reference.edition,
-            "known": reference.known,
-            "source": reference.source,
-            "provenance": provenance(reference),
-            "doubt": reference.doubt,
-            "layer": reference.layer,
-        },
+        "reference": _reference(finding.reference),
+        "rests_on": [_basis(each) for each in finding.rests_on],
         "relies_on": [each._asdict() for each in finding.relies_on],
         "usual": list(finding.usual),
         "fingerprint": finding.fingerprint,
+    }
+
+
+def _basis(basis: Basis) -> Data:
+    return {
+        "what": basis.what,
+        "name": basis.name,
+        "value": basis.value,
+        "reference": _reference(basis.reference),
+    }
+
+
+def _reference(reference: Reference) -> Data:
+    return {
+        "clause": reference.clause,
+        "document": reference.document,
+        "edition": reference.edition,
+        "known": reference.known,
+        "source": reference.source,
+        "provenance": provenance(reference),
+        "doubt": reference.doubt,
+        "layer": reference.layer,
     }
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from linter.audit.tell import reference
+from linter.audit.bases import reference
 from linter.packs.describe import Described, steps_of
 from linter.reports.layout import EMPTY, Line, Span, line
 from linter.reports.sayings import cited, counted

@@ -12,7 +12,7 @@ from linter.text import join_words
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
-    from linter.audit.findings import Finding, Stop
+    from linter.audit.findings import Finding, Reference, Stop
     from linter.language.work import WorkLine
 
 _BADGES = {"danger": " DANGER ", "violation": " VIOLATION ", "advice": " ADVICE "}
@@ -59,6 +59,7 @@ def _findings(alike: list[Finding]) -> Iterator[Line]:
     yield _note("Rule:", f"{first.rule}: {cited(first.reference)}.")
     if first.reference.doubt:
         yield _note("Doubt:", first.reference.doubt)
+    yield from _bases(first)
     usual = tuple(dict.fromkeys(name for finding in alike for name in finding.usual))
     if usual:
         yield _note("Usual:", _rests_on(usual))
@@ -105,6 +106,30 @@ def _note(label: str, text: str, style: str = "") -> Line:
         indent=_NOTE,
         hang=_LABEL_WIDTH,
     )
+
+
+def _bases(finding: Finding) -> Iterator[Line]:
+    """What the working uses that another document states, that was not read, or is in doubt."""
+    own = finding.reference
+    elsewhere: dict[Reference, list[str]] = {}
+    unread: dict[str, None] = {}
+    doubtful: dict[str, None] = {}
+    for basis in finding.rests_on:
+        stated = basis.reference
+        name = basis.name.rpartition(".")[2].replace("_", " ")
+        if (stated.document, stated.edition) != (own.document, own.edition):
+            elsewhere.setdefault(stated, []).append(f"{name} {basis.value}".rstrip())
+        elif stated.known != "read":
+            unread[name] = None
+        elif stated.doubt not in ("", own.doubt):
+            doubtful[name] = None
+    for reference, names in elsewhere.items():
+        yield _note("Values:", f"{join_words(names)}: {cited(reference)}.")
+    said = [f"not read in a text: {join_words(list(unread))}"] if unread else []
+    said += [f"in doubt: {join_words(list(doubtful))}"] if doubtful else []
+    if said:
+        more = f'"precover packs show {finding.rule}" tells more.'
+        yield _note("Values:", f"{'; '.join(said)}. {more}")
 
 
 def _rests_on(usual: tuple[str, ...]) -> str:

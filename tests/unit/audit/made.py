@@ -7,6 +7,7 @@ from linter.audit.findings import (
     Answer,
     Asked,
     Audit,
+    Basis,
     Finding,
     OpenQuestion,
     Reference,
@@ -54,6 +55,7 @@ def finding(**other: Any) -> Finding:
         "do": "Pull more cable into the box while the wall is open.",
         "caution": "",
         "relies_on": (Relied("wire_end", "k1.black@bench", "free_length", "4 in", usual=False),),
+        "rests_on": (Basis("limit", "least_free_length", "6 in", REFERENCE),),
         "fingerprint": "3f2a90c1d4e5b607",
     }
     return Finding(**{**said, **other})

@@ -1,5 +1,6 @@
 import re
 
+from linter.audit.findings import Basis, Reference
 from linter.reports.layout import plain
 from linter.reports.outcomes import Audited, TurnedAway
 from linter.reports.sayings import CAUTION, CLOSING
@@ -42,6 +43,14 @@ def test_doubt_and_usual_values_are_said() -> None:
     assert "Example code first, from memory." in said
     assert "Doubt: the letter of the clause" in said
     assert "rests on the usual value of free length" in said
+
+
+def test_a_value_of_another_document_or_less_well_known_is_said_with_its_clause() -> None:
+    county = Reference("9-2", "County code", "2022", "memory", "", "not read", "county")
+    basis = Basis("limit", "least_free_length", "8 in", county)
+    said = squeezed(text_of(finding(rests_on=(basis,))))
+    assert "Values: least free length 8 in: 9-2 of County code 2022, from memory." in said
+    assert "Values:" not in text_of(finding())
 
 
 def test_rooms_and_boxes_are_headings_each_said_once() -> None:

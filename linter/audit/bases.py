@@ -1,0 +1,63 @@
+"""The clauses behind a finding: of its rule, and of the limits, tables and measures it uses."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from linter.audit.findings import Basis, Reference
+from linter.packs.reliance import reliance_of
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from linter.packs.model import Clause, History, Pack, Rule, Source
+
+
+def bases_of(pack: Pack, rule: Rule) -> tuple[Basis, ...]:
+    """All limits, tables and measures that a rule uses, also through measures, by name.
+
+    One that layers have changed stands there once for each clause that it goes back to; of a limit
+    only the last counts.
+    """
+    conditions = [each for each in (rule.where, rule.need) if each is not None]
+    used = reliance_of(conditions, pack.library)
+    bases = [
+        Basis("limit", name, pack.limits[name].written, _latest(pack.limits[name].history))
+        for name in used.limits
+    ]
+    for name in used.tables:
+        bases += [Basis("table", name, "", each) for each in _all(pack.tables[name].history)]
+    for key in used.measures:
+        name = ".".join(key)
+        bases += [Basis("measure", name, "", each) for each in _all(pack.measures[key].history)]
+    return tuple(bases)
+
+
+def reference(clause: Clause, layer: str) -> Reference:
+    """The clause as a finding cites it; `layer` states what rests on it."""
+    return Reference(
+        clause=clause.id,
+        document=clause.document,
+        edition=clause.edition,
+        known=clause.known,
+        source=_in_words(clause.source),
+        doubt=clause.doubt,
+        layer=layer,
+    )
+
+
+def _latest(history: History) -> Reference:
+    return list(_all(history))[-1]
+
+
+def _all(history: History) -> Iterator[Reference]:
+    yield reference(history.clause, history.origin.layer)
+    for each in history.amendments:
+        yield reference(each.clause, each.origin.layer)
+
+
+def _in_words(source: Source | None) -> str:
+    if source is None:
+        return ""
+    more = ", ".join(part for part in (source.by, source.kind, source.year) if part)
+    return f'"{source.title}" ({more})' if more else f'"{source.title}"'
