@@ -15,5 +15,5 @@ def test_every_rule_is_tripped_by_a_seeded_edit() -> None:
     tables = [load(path) for path in Path(__file__).parent.glob("*.yaml")]
     tripped = {each["rule"] for table in tables for row in table["rows"] for each in row["expect"]}
     rules = {rule.name for rule in Shelf().pack_named("us-nec-2023").rules}
-    assert tripped == rules - NOT_TO_BE_TRIPPED.keys()
+    assert tripped & rules == rules - NOT_TO_BE_TRIPPED.keys()
     assert rules >= NOT_TO_BE_TRIPPED.keys()
