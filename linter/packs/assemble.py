@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 
-from linter.language.library import Library, find_cycle
+from linter.language.library import Library
 from linter.packs.clauses import Ground, amendment_of
 from linter.packs.entries import Entry
 from linter.packs.layering import Laid, lay
@@ -25,6 +25,7 @@ from linter.packs.rules import Reader, refuse_what_never_applies
 from linter.packs.scopes import Grounds, measure_type
 from linter.packs.shown import all_words, read_units, read_words
 from linter.packs.tables import read_table
+from linter.packs.tangles import tangle_of
 from linter.packs.texts import PackFiles, read_packs
 from linter.text import Refusal, Refused
 from linter.vocabulary.kinds import KINDS
@@ -106,26 +107,14 @@ class _Checking:
         )
 
     def last_checks(self, rules: dict[str, Rule | None], library: Library) -> None:
-        ring = find_cycle(library.measures)
-        if ring:
-            self.ground.refusals.append(self.in_a_ring(ring))
+        tangle = tangle_of(library.measures, self.of("measure"))
+        if tangle is not None:
+            self.ground.refusals.append(tangle)
             return
         for entry in self.of("rule"):
             rule = rules[entry.key.name]
             if rule is not None:
                 refuse_what_never_applies(rule, entry, library, self.ground.refusals)
-
-    def in_a_ring(self, ring: Sequence[tuple[str, str]]) -> Refusal:
-        places = {(entry.key.about, entry.key.name): entry.place for entry in self.of("measure")}
-        first = min(ring, key=lambda each: places[each])
-        begin = list(ring).index(first)
-        names = [f"{kind}.{name}" for kind, name in (*ring[begin:], *ring[:begin], first)]
-        return Refusal(
-            places[first],
-            f"Measures use each other in a ring: {', '.join(names)}",
-            "measures that lead back to facts",
-            "take one of them out of the ring",
-        )
 
     def withdrawn(self) -> tuple[Withdrawn, ...]:
         return tuple(

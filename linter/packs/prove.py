@@ -19,6 +19,8 @@ from linter.text import Place, join_words
 from linter.units import Unknown, same_value
 from linter.vocabulary.model import FactRef, Thing
 
+# What is proved: "rule" or "measure", the kind it is about, its name.
+Proved = tuple[str, str, str]
 _OUTCOMES: dict[Verdict, Outcome] = {
     Verdict.MET: "holds",
     Verdict.BROKEN: "breaks",
@@ -69,16 +71,20 @@ class ProofReport(NamedTuple):
 
 def prove(pack: Pack) -> ProofReport:
     """All cases of a pack run, and a line for each that fails or is missing, in file order."""
-    proofs = from_text(pack.proofs)
-    numbers: dict[tuple[str, str, str], list[Proof]] = {}
-    for proof in proofs:
-        numbers.setdefault((proof.what, proof.about, proof.name), []).append(proof)
-    failing: list[Failing] = []
-    for cases in numbers.values():
-        failing.extend(_run(pack, cases))
-    failing.extend(_missing(pack, numbers))
+    cases = cases_of(pack)
+    failing = [each for proofs in cases.values() for each in failing_cases(pack, proofs)]
+    failing.extend(_missing(pack, cases))
     failing.sort(key=lambda each: (each.place, each.number))
-    return ProofReport(len(pack.rules), len(pack.measures), len(proofs), tuple(failing))
+    ran = sum(map(len, cases.values()))
+    return ProofReport(len(pack.rules), len(pack.measures), ran, tuple(failing))
+
+
+def cases_of(pack: Pack) -> dict[Proved, list[Proof]]:
+    """The cases of each rule and measure, in file order."""
+    cases: dict[Proved, list[Proof]] = {}
+    for proof in from_text(pack.proofs):
+        cases.setdefault((proof.what, proof.about, proof.name), []).append(proof)
+    return cases
 
 
 class _Actual(NamedTuple):
@@ -89,7 +95,8 @@ class _Actual(NamedTuple):
     value: object = None
 
 
-def _run(pack: Pack, cases: Sequence[Proof]) -> Iterator[Failing]:
+def failing_cases(pack: Pack, cases: Sequence[Proof]) -> Iterator[Failing]:
+    """A line for each of the cases of one rule or measure that does not come to what it says."""
     for number, proof in enumerate(cases, 1):
         thing = subject_of(proof)
         try:
@@ -197,9 +204,7 @@ def measure_as_expression(measure: Measure) -> Checked:
     return Checked(measure.kind, measure.type, node)
 
 
-def _missing(
-    pack: Pack, cases: Mapping[tuple[str, str, str], Sequence[Proof]]
-) -> Iterator[Failing]:
+def _missing(pack: Pack, cases: Mapping[Proved, Sequence[Proof]]) -> Iterator[Failing]:
     """A line for each case that a rule or a measure should have and has not."""
     for (what, about, name), proofs in cases.items():
         have = {proof.outcome for proof in proofs}
