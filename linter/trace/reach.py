@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from linter.trace.nets import Nets
 
 Settings = frozenset[tuple[str, LinkKind]]
+MOST_SETTINGS = 256  # four-way switches double them; eight in a row are more than a dwelling has
 _OTHER_THROW = {LinkKind.THROW_1: LinkKind.THROW_2, LinkKind.THROW_2: LinkKind.THROW_1}
 
 
@@ -19,6 +20,7 @@ def reached_from(nets: Nets, starts: Iterable[int]) -> set[int]:
     """The nets that are reached from the given ones.
 
     Switches count as closed, or in either throw; but one way never needs a switch in both throws.
+    Of one net, the settings of up to `MOST_SETTINGS` ways to it are followed further.
     """
     by_settings: dict[int, list[Settings]] = {}
     nothing_set: Settings = frozenset()
@@ -26,7 +28,7 @@ def reached_from(nets: Nets, starts: Iterable[int]) -> set[int]:
     while waiting:
         net, settings = waiting.pop()
         known = by_settings.setdefault(net, [])
-        if any(each <= settings for each in known):
+        if len(known) >= MOST_SETTINGS or any(each <= settings for each in known):
             continue
         known.append(settings)
         for way in nets.ways[net]:

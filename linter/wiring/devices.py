@@ -85,13 +85,13 @@ def _switch_terminals(switch: Switch) -> tuple[str, ...]:
 
 
 def terminals_of(plan: Plan) -> tuple[Terminal, ...]:
-    """The terminals of a device; those of a luminaire that brings its own wires are leads."""
+    """The terminals of a device; those that a luminaire brings its own wires for are leads."""
     device = plan.device
     wires = device.fixture_wires if isinstance(device, Fixture) else None
-    is_lead = wires is not None and bool(wires.count)
+    leads = (wires.count or 0) if wires is not None else 0
     return tuple(
-        Terminal(f"{device.name}.{name}", device.name, device.box, name, is_lead)
-        for name in terminal_names(plan)
+        Terminal(f"{device.name}.{name}", device.name, device.box, name, number < leads)
+        for number, name in enumerate(terminal_names(plan))
     )
 
 
