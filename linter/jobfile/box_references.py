@@ -14,12 +14,12 @@ if TYPE_CHECKING:
     from linter.job.devices import Device
     from linter.job.jobs import Job
     from linter.job.stated import Stated
-    from linter.jobfile.known import Known
+    from linter.jobfile.known import Known, Wrong
 
 SWITCHED_HALF = "switched half of "
 
 
-def wrong_in_boxes(job: Job, known: Known) -> Iterator[Refusal]:
+def wrong_in_boxes(job: Job, known: Known) -> Iterator[Wrong]:
     """What is wrong with names, and with references of boxes and devices."""
     yield from _one_name_for_two(job)
     for box in job.boxes.values():
@@ -30,7 +30,7 @@ def wrong_in_boxes(job: Job, known: Known) -> Iterator[Refusal]:
         yield from _load_twice(box)
 
 
-def wrong_connector(job: Job, thing: Stated) -> Iterator[Refusal]:
+def wrong_connector(job: Job, thing: Stated) -> Iterator[Wrong]:
     """A connector that is not among the products, where products state connectors at all."""
     name = getattr(thing, "connector", None)
     known = job.products.connectors
@@ -43,7 +43,7 @@ def wrong_connector(job: Job, thing: Stated) -> Iterator[Refusal]:
         )
 
 
-def _one_name_for_two(job: Job) -> Iterator[Refusal]:
+def _one_name_for_two(job: Job) -> Iterator[Wrong]:
     """Names of panels, boxes, cables and devices, each of which stands for one thing."""
     first: dict[str, tuple[str, Stated]] = {}
     things: list[tuple[str, str, Stated]] = [
@@ -73,7 +73,7 @@ def _another(name: str, taken: dict[str, tuple[str, Stated]]) -> str:
     return next(each for each in (f"{name}-{n}" for n in range(2, 999)) if each not in taken)
 
 
-def _device(job: Job, device: Device, known: Known) -> Iterator[Refusal]:
+def _device(job: Job, device: Device, known: Known) -> Iterator[Wrong]:
     yield from known.circuits.missing(device.circuit, device.place_of("circuit"))
     if isinstance(device, Switch):
         yield from known.targets.missing(device.controls, device.place_of("controls"))
@@ -96,7 +96,7 @@ def _device(job: Job, device: Device, known: Known) -> Iterator[Refusal]:
             )
 
 
-def _load_twice(box: Box) -> Iterator[Refusal]:
+def _load_twice(box: Box) -> Iterator[Wrong]:
     """A cable on the load terminals of two devices of one box."""
     first: dict[str, Device] = {}
     for device in box.holds:

@@ -12,13 +12,13 @@ if TYPE_CHECKING:
     from linter.job.cables import Cable
     from linter.job.jobs import Job
     from linter.job.stated import Stated
-    from linter.jobfile.known import Known
+    from linter.jobfile.known import Known, Wrong
 
 _HOT_OF = "hot of "
 _OF = " of "
 
 
-def wrong_in_cables(job: Job, known: Known) -> Iterator[Refusal]:
+def wrong_in_cables(job: Job, known: Known) -> Iterator[Wrong]:
     """What is wrong with references of cables."""
     taken = {
         space
@@ -39,7 +39,7 @@ def wrong_in_cables(job: Job, known: Known) -> Iterator[Refusal]:
             yield from _colours(cable)
 
 
-def _ends(cable: Cable, known: Known) -> Iterator[Refusal]:
+def _ends(cable: Cable, known: Known) -> Iterator[Wrong]:
     yield from known.ends.missing(cable.from_, cable.place_of("from_"))
     yield from known.ends.missing(cable.to, cable.place_of("to"))
     if cable.from_ == cable.to:
@@ -51,7 +51,7 @@ def _ends(cable: Cable, known: Known) -> Iterator[Refusal]:
         )
 
 
-def _circuit(job: Job, cable: Cable, known: Known) -> Iterator[Refusal]:
+def _circuit(job: Job, cable: Cable, known: Known) -> Iterator[Wrong]:
     if cable.circuit is not None:
         yield from known.circuits.missing(cable.circuit, cable.place_of("circuit"))
         return
@@ -68,7 +68,7 @@ def _circuit(job: Job, cable: Cable, known: Known) -> Iterator[Refusal]:
         )
 
 
-def _passages(cable: Cable, known: Known) -> Iterator[Refusal]:
+def _passages(cable: Cable, known: Known) -> Iterator[Wrong]:
     seen: set[str] = set()
     for passage in cable.through:
         yield from known.boxes.missing(passage.box, passage.place_of("box"))
@@ -84,7 +84,7 @@ def _passages(cable: Cable, known: Known) -> Iterator[Refusal]:
         seen.add(passage.box)
 
 
-def _spaces(cable: Cable, spaces: list[str]) -> Iterator[Refusal]:
+def _spaces(cable: Cable, spaces: list[str]) -> Iterator[Wrong]:
     """Hots said to be those of a space that no breaker takes."""
     if cable.leg_of is not None and str(cable.leg_of) not in spaces:
         yield _no_space(cable, "leg_of", str(cable.leg_of), spaces)
@@ -108,7 +108,7 @@ def _no_space(cable: Cable, field: str, space: str, spaces: list[str]) -> Refusa
     )
 
 
-def _groups(cable: Cable, known: Known) -> Iterator[Refusal]:
+def _groups(cable: Cable, known: Known) -> Iterator[Wrong]:
     """Roles that speak of something controlled which is not there."""
     for colour, role in _stated_roles(cable).items():
         if _OF in role and not role.startswith(_HOT_OF):
@@ -116,7 +116,7 @@ def _groups(cable: Cable, known: Known) -> Iterator[Refusal]:
             yield from known.targets.missing(target, cable.place_of(f"carries.{colour}"))
 
 
-def _colours(cable: Cable) -> Iterator[Refusal]:
+def _colours(cable: Cable) -> Iterator[Wrong]:
     """Colours that are spoken of and that the cable has not."""
     colours = cable.colours
     if colours is None:

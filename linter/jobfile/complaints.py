@@ -147,7 +147,7 @@ def _place_of_thing(error: ValidationError, root: Node) -> Place:
 
 def _wrong_type(error: ValidationError, root: Node) -> list[Complaint]:
     node, schema = _node(error, root), _schema(error)
-    if node.is_nothing:
+    if node.value is None:
         return [_nothing(error, node, schema)]
     if "format" in schema and not node.items and not node.fields:
         return [_unreadable(error, root)]
@@ -189,7 +189,7 @@ def _format(error: ValidationError, root: Node) -> list[Complaint]:
 
 def _not_a_word(error: ValidationError, root: Node) -> list[Complaint]:
     node, schema = _node(error, root), _schema(error)
-    if node.is_nothing:
+    if node.value is None:
         return [_nothing(error, node, schema)]
     words = allowed_words(schema)
     allowed = expected(schema) if words else f"one of: {', '.join(map(write, schema['enum']))}"
@@ -209,7 +209,7 @@ def _alternatives(error: ValidationError, root: Node) -> list[Complaint]:
     node = _node(error, root)
     branches = _schema(error)["anyOf"]
     meant = [each for each, branch in enumerate(branches) if _is_meant(node, error, branch)]
-    if node.is_nothing or not meant:
+    if node.value is None or not meant:
         return [_none_meant(error, node, branches)]
     inside = [each for each in error.context or () if each.schema_path[0] == meant[0]]
     return [complaint for each in inside for complaint in complaints_of(each, root)]
@@ -250,7 +250,7 @@ def _none_meant(error: ValidationError, node: Node, branches: list[Schema]) -> C
         mend = f'write "{key}: {words[0]}" or another of these'
         refusal = Refusal(at.place, found, f"one of: {', '.join(words)}", mend, near)
         return Complaint(refusal, _path(error))
-    if node.is_nothing:
+    if node.value is None:
         return _nothing(error, node, schema)
     what = quoted(error.instance)
     kinds = kinds_of_value(schema)

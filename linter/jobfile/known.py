@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, NamedTuple, TypeAlias
 
 from linter.jobfile.words import as_name
 from linter.text import Place, Refusal, nearest
@@ -14,6 +14,17 @@ if TYPE_CHECKING:
     from linter.job.cables import Cable
     from linter.job.jobs import Job
     from linter.text.yaml_places import Node
+
+
+class MissingName(NamedTuple):
+    """A name that nothing has; wherever the file speaks of it, the mistake is the same one."""
+
+    refusal: Refusal
+    name: str
+    group: str
+
+
+Wrong: TypeAlias = Refusal | MissingName
 
 
 class Names(NamedTuple):
@@ -28,19 +39,20 @@ class Names(NamedTuple):
     all: Mapping[str, Place]
     complete: bool = True
 
-    def missing(self, name: str | None, place: Place) -> Iterator[Refusal]:
+    def missing(self, name: str | None, place: Place) -> Iterator[Wrong]:
         """The refusal of a name that nothing has; none if something has it."""
         if name is None or name in self.all or not self.complete:
             return
         first = next(iter(self.all), None)
         such = f", such as {first}" if first else f"; there is none yet under {self.group}"
-        yield Refusal(
+        refusal = Refusal(
             place,
             f'"{name}" is no {self.kind} of this job',
             f"the name of a {self.kind}{such}",
             f"write a name that stands under {self.group}, or add it there",
             nearest(name, self.all),
         )
+        yield MissingName(refusal, name, self.group)
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,9 +75,9 @@ class Known:
         """Whether the cable ends in the box, or at something that is not known."""
         return any(end == box or end not in self.ends.all for end in cable.ends)
 
-    def is_whole(self, cable: str) -> bool:
-        """Whether all that the file says of the cable was read."""
-        return cable not in self.read_in_part
+    def is_whole(self, name: str) -> bool:
+        """Whether all that the file says of the box or cable was read."""
+        return name not in self.read_in_part
 
 
 def known_names(root: Node, usable: Node, job: Job) -> Known:
@@ -103,15 +115,19 @@ def _names(root: Node, kind: str, group: str) -> Names:
 
 
 def _breakers(root: Node) -> list[str]:
-    """The spaces at which the file has breakers, panel after panel."""
+    """The spaces at which the file has breakers, panel after panel, and keys meant for them."""
     panels = [*_under(root, "panels").values()]
     panels += [root.fields["panel"]] if "panel" in root.fields else []
-    return [space for panel in panels for space in _under(panel, "breakers")]
+    found = []
+    for panel in panels:
+        found += [*_under(panel, "breakers"), *nearest("breakers", panel.fields)]
+    return found
 
 
 def _panel_names(root: Node) -> Names:
     if "panel" in root.fields:
-        return Names("panel", "panels", {"panel": root.keys["panel"]})
+        is_whole = isinstance(root.fields["panel"].value, dict)
+        return Names("panel", "panels", {"panel": root.keys["panel"]}, is_whole)
     several, one = _names(root, "panel", "panels"), _names(root, "panel", "panel")
     names = dict(several.all)
     if len(names) == 1:
@@ -137,12 +153,18 @@ def _unread_devices(root: Node, job: Job) -> dict[str, Place]:
 
 
 def _read_in_part(root: Node, usable: Node) -> frozenset[str]:
-    """Cables of which something was left out; all of them if it was the usual sheath."""
-    cables, left = _under(root, "cables"), _under(usable, "cables")
+    """Boxes and cables of which something was left out; all cables if it was the usual sheath."""
     usual = [_under(_node(each, "usual"), "cable") for each in (root, usable)]
     if any(usual[0].get(key) is not usual[1].get(key) for key in ("sheath", "conductors")):
-        return frozenset(cables)
-    return frozenset(name for name, node in cables.items() if left.get(name) is not node)
+        return frozenset(_under(root, "cables")) | _changed(root, usable, "boxes")
+    return _changed(root, usable, "cables") | _changed(root, usable, "boxes")
+
+
+def _changed(root: Node, usable: Node, group: str) -> frozenset[str]:
+    left = _under(usable, group)
+    return frozenset(
+        name for name, node in _under(root, group).items() if left.get(name) is not node
+    )
 
 
 def _node(node: Node | None, key: str) -> Node | None:

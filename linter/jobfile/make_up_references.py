@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from linter.job.stated import CableId
 from linter.jobfile.box_references import wrong_connector
+from linter.jobfile.known import MissingName
 from linter.text import Refusal, nearest
 
 if TYPE_CHECKING:
@@ -15,7 +16,7 @@ if TYPE_CHECKING:
     from linter.job.cables import Cable
     from linter.job.jobs import Job
     from linter.job.stated import Stated
-    from linter.jobfile.known import Known
+    from linter.jobfile.known import Known, Wrong
     from linter.text import Place
 
 BOX_BOND = "box.bond"
@@ -49,7 +50,7 @@ class _Spoken(NamedTuple):
     of: Stated
 
 
-def wrong_in_make_up(job: Job, known: Known) -> Iterator[Refusal]:
+def wrong_in_make_up(job: Job, known: Known) -> Iterator[Wrong]:
     """What is wrong with the wires and terminals that make-ups name."""
     ends: dict[str, list[str]] = {}
     for cable in job.cables.values():
@@ -79,7 +80,7 @@ def _each(thing: Stated, field: str, names: tuple[str, ...]) -> Iterator[_Spoken
         yield _Spoken(name, thing.place_of(f"{field}.{at}"), thing)
 
 
-def _twice(make_up: MakeUp) -> Iterator[Refusal]:
+def _twice(make_up: MakeUp) -> Iterator[Wrong]:
     first: dict[str, Place] = {}
     for name, place, _ in _spoken(make_up):
         other = first.setdefault(name, place)
@@ -95,7 +96,7 @@ def _twice(make_up: MakeUp) -> Iterator[Refusal]:
 
 def _wire_or_terminal(
     job: Job, box: Box, spoken: _Spoken, ends: list[str], known: Known
-) -> Iterator[Refusal]:
+) -> Iterator[Wrong]:
     thing = spoken.name.rpartition(".")[0]
     devices: dict[str, str] = {each.name: each.kind for each in box.holds}
     cable = job.cables.get(CableId(thing))
@@ -110,7 +111,7 @@ def _wire_or_terminal(
         yield from _part(spoken, "conductor", cable.colours)
 
 
-def _part(spoken: _Spoken, what: str, allowed: tuple[str, ...]) -> Iterator[Refusal]:
+def _part(spoken: _Spoken, what: str, allowed: tuple[str, ...]) -> Iterator[Wrong]:
     thing, _, part = spoken.name.rpartition(".")
     if part not in allowed:
         yield Refusal(
@@ -122,9 +123,9 @@ def _part(spoken: _Spoken, what: str, allowed: tuple[str, ...]) -> Iterator[Refu
         )
 
 
-def _not_here(box: Box, spoken: _Spoken, here: list[str], cable: Cable | None) -> Refusal:
+def _not_here(box: Box, spoken: _Spoken, here: list[str], cable: Cable | None) -> Wrong:
     thing, _, part = spoken.name.rpartition(".")
-    return Refusal(
+    refusal = Refusal(
         spoken.place,
         f'"{thing}" is no cable or device in {box.name}',
         f"one of: {', '.join(here)}" if here else "a cable that ends in the box",
@@ -133,3 +134,4 @@ def _not_here(box: Box, spoken: _Spoken, here: list[str], cable: Cable | None) -
         tuple(f"{each}.{part}" for each in nearest(thing, here)),
         also=(cable.place, f'cable "{thing}" is stated') if cable is not None else None,
     )
+    return MissingName(refusal, thing, "cables" if cable is None else box.name)

@@ -11,10 +11,10 @@ if TYPE_CHECKING:
 
     from linter.job.jobs import Job
     from linter.job.panel import Breaker, Circuit, Panel
-    from linter.jobfile.known import Known
+    from linter.jobfile.known import Known, Wrong
 
 
-def wrong_in_panels(job: Job, known: Known) -> Iterator[Refusal]:
+def wrong_in_panels(job: Job, known: Known) -> Iterator[Wrong]:
     """What is wrong with references of supplies, panels and circuits."""
     yield from _two_usual_supplies(job)
     for panel in job.panels.values():
@@ -26,7 +26,7 @@ def wrong_in_panels(job: Job, known: Known) -> Iterator[Refusal]:
         yield from _breakers(job, circuit, known)
 
 
-def _two_usual_supplies(job: Job) -> Iterator[Refusal]:
+def _two_usual_supplies(job: Job) -> Iterator[Wrong]:
     usual = [each for each in job.supplies.values() if each.is_usual]
     for each in usual[1:]:
         yield Refusal(
@@ -38,7 +38,7 @@ def _two_usual_supplies(job: Job) -> Iterator[Refusal]:
         )
 
 
-def _spaces(panel: Panel) -> Iterator[Refusal]:
+def _spaces(panel: Panel) -> Iterator[Wrong]:
     """Spaces outside the panel, or taken by two breakers."""
     taken: dict[int, Breaker] = {}
     for breaker in panel.breakers.values():
@@ -74,7 +74,7 @@ def _free(panel: Panel) -> int:
     return next(space for space in range(1, len(taken) + 2) if space not in taken)
 
 
-def _ties(panel: Panel, breaker: Breaker, known: Known) -> Iterator[Refusal]:
+def _ties(panel: Panel, breaker: Breaker, known: Known) -> Iterator[Wrong]:
     for at, space in enumerate(breaker.tied_to or ()):
         place = breaker.place_of(f"tied_to.{at}")
         if space in breaker.spaces:
@@ -88,7 +88,7 @@ def _ties(panel: Panel, breaker: Breaker, known: Known) -> Iterator[Refusal]:
             yield _no_breaker(panel, space, breaker, f"tied_to.{at}")
 
 
-def _breakers(job: Job, circuit: Circuit, known: Known) -> Iterator[Refusal]:
+def _breakers(job: Job, circuit: Circuit, known: Known) -> Iterator[Wrong]:
     """Breakers of a circuit that are not there, or that are a breaker's second pole."""
     for at, (panel, space) in enumerate(circuit.breakers):
         if not panel:

@@ -12,11 +12,11 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from linter.job.jobs import Job
-    from linter.jobfile.known import Known
+    from linter.jobfile.known import Known, Wrong
     from linter.text import Place
 
 
-def wrong_in_records(job: Job, known: Known) -> Iterator[Refusal]:
+def wrong_in_records(job: Job, known: Known) -> Iterator[Wrong]:
     """What is wrong with references of appliances, runs and records."""
     for appliance in job.appliances.values():
         for at, name in enumerate(appliance.outlets or ()):
@@ -34,11 +34,13 @@ def wrong_in_records(job: Job, known: Known) -> Iterator[Refusal]:
         yield from anything.missing(each.at, each.place_of("at"))
 
 
-def _outlet(job: Job, name: str, place: Place, known: Known) -> Iterator[Refusal]:
+def _outlet(job: Job, name: str, place: Place, known: Known) -> Iterator[Wrong]:
     """An outlet that is not there; a box that holds several, or nothing, names none."""
     if name in known.outlets.all:
         return
     box = job.boxes.get(BoxId(name))
+    if box is not None and not known.is_whole(name):
+        return
     if box is None:
         yield from known.outlets.missing(name, place)
         return

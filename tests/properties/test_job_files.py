@@ -122,6 +122,26 @@ def test_a_job_with_parts_dropped_doubled_renamed_or_replaced_is_read_or_refused
     read_or_refused(json.dumps(job))
 
 
+@given(st.sampled_from(PATHS), st.sampled_from(["misspelt", "nothing", "a list"]))
+def test_one_mistake_gives_one_refusal_wherever_it_is_made(path: tuple[Any, ...], how: str) -> None:
+    job = copy.deepcopy(PLAIN)
+    above, step = at(job, path[:-1]), path[-1]
+    if how != "misspelt":
+        above[step] = None if how == "nothing" else [[]]
+    elif isinstance(above, dict):
+        kept = {(f"{key}x" if key == step else key): above[key] for key in above}
+        above.clear()
+        above.update(kept)
+    try:
+        read_job(json.dumps(job), "boathouse.json")
+    except Refused as refused:
+        found = [each.found for each in refused.refusals]
+    else:
+        found = []
+    # Some names nothing refers to; and a key that is not misspelt in a list changes nothing.
+    assert len(found) == 1 or (how == "misspelt" and not found)
+
+
 STATED = st.one_of(
     WORDS,
     st.sampled_from(

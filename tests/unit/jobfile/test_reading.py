@@ -61,12 +61,21 @@ def test_what_refers_to_a_thing_that_could_not_be_read_is_not_held_against_the_w
 
 
 def test_no_more_than_fifty_are_shown() -> None:
-    rooms = "\n".join(f"  b{n}: {{room: nowhere}}" for n in range(60))
+    rooms = "\n".join(f"  b{n}: {{room: nowhere-{n}}}" for n in range(60))
     text = f"precover: 1\njob: {{name: x}}\nsupplies: {{s: {{}}}}\nboxes:\n{rooms}\n"
     with pytest.raises(Refused) as caught:
         read_job(text, "long.yaml")
     assert len(caught.value.refusals) == 60
     assert str(caught.value).endswith("10 more are not shown.")
+
+
+def test_a_name_that_is_missing_is_said_once_and_where_it_is_spoken_of_again() -> None:
+    (refusal,) = refusals_of(changed(("  slip: {use: boathouse", "  slipway: {use: boathouse")))
+    assert refusal.found == '"slip" is no room of this job'
+    assert refusal.place == Place("boathouse.yaml", 16, 9)
+    assert refusal.also is not None
+    assert refusal.also[0] == Place("boathouse.yaml", 37, 11)
+    assert "and 7 more times below" in refusal.also[1]
 
 
 def test_a_usual_value_is_known_to_be_one_and_where_it_stands() -> None:
