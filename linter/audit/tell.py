@@ -31,7 +31,7 @@ class Teller:
         return Finding(
             rule=rule.name,
             weight=rule.weight,
-            reference=reference(rule.clause, _cited_layer(rule)),
+            reference=reference(rule.clause, rule.history.cited[1].layer),
             kind=thing.kind,
             ref=thing.ref,
             label=thing.label,
@@ -58,9 +58,3 @@ class Teller:
     def _sentence(self, sentence: Sentence, thing: Thing) -> str:
         said = write_sentence(sentence, thing, self._pack.library, self._write)
         return said[:1].upper() + said[1:]
-
-
-def _cited_layer(rule: Rule) -> str:
-    """The layer whose clause is cited: the last that changed the rule, or the first."""
-    amendments = rule.history.amendments
-    return (amendments[-1] if amendments else rule.history).origin.layer

@@ -17,6 +17,12 @@ LimitValue = float | str | bool | tuple[str, ...]
 Sentence = tuple[str | Checked, ...]
 
 
+# Fields that are no part of what a clause demands.
+_STATED_ELSEWHERE = frozenset(
+    ("weight", "subject", "say", "do", "caution", "meaning", "given", "proofs")
+)
+
+
 class Origin(NamedTuple):
     """The layer and the place that a value came from."""
 
@@ -75,9 +81,15 @@ class History(NamedTuple):
     amendments: tuple[Amendment, ...] = ()
 
     @property
-    def latest_clause(self) -> Clause:
-        """The clause of the last layer that changed the entry, or the first."""
-        return self.amendments[-1].clause if self.amendments else self.clause
+    def cited(self) -> tuple[Clause, Origin]:
+        """The clause that states what holds now, with the layer and place that brought it.
+
+        A layer that changes only a weight, words or proofs leaves the clause that it stood on.
+        """
+        for each in reversed(self.amendments):
+            if not _STATED_ELSEWHERE.issuperset(each.changed):
+                return each.clause, each.origin
+        return self.clause, self.origin
 
     def origin_of(self, field: str) -> Origin:
         """The layer and place from which a field of the entry has its value."""
@@ -141,7 +153,7 @@ class Rule(NamedTuple):
     @property
     def clause(self) -> Clause:
         """The clause a finding cites."""
-        return self.history.latest_clause
+        return self.history.cited[0]
 
 
 class Withdrawn(NamedTuple):

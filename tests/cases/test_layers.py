@@ -39,7 +39,7 @@ def found(pack: Pack, expected: dict[str, Any]) -> tuple[str, Clause, Origin]:
     """What the pack shows for what a case names, its clause, and where it came from."""
     if "limit" in expected:
         limit = pack.limits[expected["limit"]]
-        return limit.written, limit.history.latest_clause, limit.history.origin_of("value")
+        return limit.written, limit.history.cited[0], limit.history.origin_of("value")
     if "table" in expected:
         table = pack.tables[expected["table"]]
         rows = "; ".join(", ".join(row.written) for row in table.rows)
@@ -48,7 +48,7 @@ def found(pack: Pack, expected: dict[str, Any]) -> tuple[str, Clause, Origin]:
     if "measure" in expected:
         measure = pack.measures["box", expected["measure"]]
         steps = "; ".join(f"{name}: {text}" for name, text in steps_of(measure))
-        return steps, measure.history.latest_clause, measure.history.origin_of("steps")
+        return steps, measure.history.cited[0], measure.history.origin_of("steps")
     rule = pack.rule(expected["rule"])
     return field(pack, rule.name, expected["field"]), rule.clause, origin_in(rule.history, expected)
 

@@ -43,17 +43,14 @@ def test_a_row_and_a_limit_say_which_layer_they_came_from(pack: Pack) -> None:
     assert limit.history.origin.layer == BASE
 
 
-def test_a_rule_that_a_layer_touches_cites_the_layer_and_keeps_the_first_clause(
-    pack: Pack,
-) -> None:
-    rule = describe(pack, "wire-end-long-enough").rule
-    assert (rule.clause.document, rule.clause.id) == ("Reedmere County Code", "9-2")
-    assert (rule.history.clause.document, rule.history.clause.id) == (
-        "Boathouse Wiring Code", "4-2",
-    )  # fmt: skip
-    source = rule.clause.source
-    assert source is not None
-    assert source.title == "Notice 9 of the county"
+def test_a_rule_of_which_a_layer_changes_only_proofs_keeps_its_clause(pack: Pack) -> None:
+    found = describe(pack, "wire-end-long-enough")
+    assert (found.rule.clause.document, found.rule.clause.id) == ("Boathouse Wiring Code", "4-2")
+    [limit] = found.limits
+    clause, origin = limit.history.cited
+    assert (clause.document, clause.id, origin.layer) == ("Reedmere County Code", "9-2", COUNTY)
+    assert clause.source is not None
+    assert clause.source.title == "Notice 9 of the county"
 
 
 def test_sentences_and_steps_are_shown_as_a_pack_states_them(pack: Pack) -> None:

@@ -13,8 +13,8 @@ def chain(length: int) -> dict[str, object]:
     """An edit that adds measures, each of which is the one before it and one more."""
     steps = ['"1"', *(f"m{number} + 1" for number in range(length - 1))]
     measures = "".join(
-        f"  - {{measure: m{number}, about: wire_end, gives: number, clause: {{id: 1, known: memory}},"
-        f" steps: [{{one: {step}}}], proofs: [{{gives: {number + 1}, when: {{}}}}]}}\n"
+        f"  - {{measure: m{number}, about: wire_end, gives: number, steps: [{{one: {step}}}],"
+        f" clause: {{id: 1, known: memory}}, proofs: [{{gives: {number + 1}, when: {{}}}}]}}\n"
         for number, step in reversed(list(enumerate(steps)))
     )
     begin = "rules:\n  - rule: wire-end"
