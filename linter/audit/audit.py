@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from linter.audit.findings import WEIGHTS, Audit, Finding
 from linter.audit.judging import AtWork, Judged, in_force, judge_all
-from linter.audit.questions import open_questions
+from linter.audit.questions import lacks_of, open_questions
 from linter.audit.stops import Walk
 from linter.audit.tell import Teller
 from linter.audit.trials import Trials
@@ -41,7 +41,7 @@ def told(job: Job, pack: Pack, facts: Facts, judged: Judged) -> Audit:
     """The audit that the verdicts come to, with everything said that a person needs."""
     walk, write = Walk(facts.things), writer_of(pack)
     findings = _findings(judged, Teller(pack, facts, walk, write))
-    trials = Trials(facts.things, pack.library, write)
+    trials, lacks = Trials(facts.things, pack.library, write), lacks_of(pack.library, write)
     return Audit(
         job=job.name,
         stage=job.stage or NOT_STATED,
@@ -49,7 +49,7 @@ def told(job: Job, pack: Pack, facts: Facts, judged: Judged) -> Audit:
         title=pack.title,
         layers=tuple(job.layers),
         findings=findings,
-        open=open_questions(judged.untold, facts, walk, trials) if judged.untold else (),
+        open=open_questions(judged.untold, facts, walk, trials, lacks),
         checks=judged.checks,
         counts=_by_weight(each.weight for each in findings),
         cannot_tell=_by_weight(each.rule.weight for each in judged.untold),

@@ -131,13 +131,14 @@ class OpenQuestion(NamedTuple):
     """A measurement that settles checks: `settles` hang on it alone, `helps` on more besides.
 
     `along` names what else those hang on; `everywhere` says that every box, or everything of
-    the kind, is meant.
+    the kind, is meant. `lacking` says what is missing where all facts are known, such as a row.
     """
 
     kind: str
     fact: str
     label: str
     ask: str
+    lacking: str
     settles: int
     helps: int
     along: tuple[str, ...]

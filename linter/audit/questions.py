@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.audit.findings import WEIGHTS, Asked, OpenQuestion
@@ -17,6 +18,8 @@ if TYPE_CHECKING:
     from linter.audit.stops import Walk
     from linter.audit.trials import Trials
     from linter.facts import Facts
+    from linter.language.library import Library
+    from linter.packs.writing import Writer
 
 
 class Topic(NamedTuple):
@@ -28,29 +31,42 @@ class Topic(NamedTuple):
 
 
 class _Hanging(NamedTuple):
-    """The checks that hang on one topic, the facts asked for, and what else the checks hang on."""
+    """The checks that hang on a topic, those that hang on it alone, the facts, and other topics."""
 
     checks: list[Untold]
+    alone: list[Untold]
     asked: set[FactRef]
     others: dict[Topic, None]
 
-    @property
-    def settles(self) -> int:
-        """How many of the checks hang on this topic alone."""
-        return sum(1 for check in self.checks if len(_topics(check)) == 1)
+
+Lacks = Callable[["NoRow | NoQuotient"], str]
+
+
+def lacks_of(library: Library, write: Writer) -> Lacks:
+    """A function that says what a working lacks where all its facts are known."""
+
+    def lacks(reason: NoRow | NoQuotient) -> str:
+        if isinstance(reason, NoQuotient):
+            return "a division by nothing"
+        keys = library.tables[reason.table].keys
+        told = [write(each, key.type, None) for each, key in zip(reason.keys, keys, strict=False)]
+        return f"no row in {reason.table.replace('_', ' ')} for {join_words(told)}"
+
+    return lacks
 
 
 def open_questions(
-    untold: Iterable[Untold], facts: Facts, walk: Walk, trials: Trials
+    untold: Iterable[Untold], facts: Facts, walk: Walk, trials: Trials, lacks: Lacks
 ) -> tuple[OpenQuestion, ...]:
     """The questions that would settle what is untold: the most useful first, then by name."""
     hanging: dict[Topic, _Hanging] = {}
     for check in untold:
-        topics = _topics(check)
+        topics = _topics(check, lacks)
         for topic, refs in topics.items():
-            here = hanging.setdefault(topic, _Hanging([], set(), {}))
+            here = hanging.setdefault(topic, _Hanging([], [], set(), {}))
             here.checks.append(check)
             here.asked.update(refs)
+            here.alone.extend([check] if len(topics) == 1 else [])
             here.others.update(dict.fromkeys(other for other in topics if other != topic))
     questions = [
         _question(topic, here, _asked(here.asked, facts, walk), facts, trials)
@@ -61,24 +77,16 @@ def open_questions(
     )
 
 
-def _topics(check: Untold) -> Mapping[Topic, set[FactRef]]:
+def _topics(check: Untold, lacks: Lacks) -> Mapping[Topic, set[FactRef]]:
     topics: dict[Topic, set[FactRef]] = {}
     for reason in check.because:
         if isinstance(reason, FactRef):
             topics.setdefault(Topic(reason.kind, reason.fact), set()).add(reason)
             continue
-        lacking = _lacking(reason)
         # A row may be asked for by what is no fact at all; then the subject itself is looked at.
         for ref in reason.facts or [FactRef(check.thing.kind, check.thing.ref, "")]:
-            topics.setdefault(Topic(ref.kind, ref.fact, lacking), set()).add(ref)
+            topics.setdefault(Topic(ref.kind, ref.fact, lacks(reason)), set()).add(ref)
     return topics
-
-
-def _lacking(reason: NoRow | NoQuotient) -> str:
-    if isinstance(reason, NoRow):
-        keys = join_words([str(key) for key in reason.keys])
-        return f"the table {reason.table.replace('_', ' ')} has no row for {keys}"
-    return "the working would divide by nothing"
 
 
 def _asked(refs: Iterable[FactRef], facts: Facts, walk: Walk) -> tuple[Asked, ...]:
@@ -91,16 +99,17 @@ def _question(
     topic: Topic, here: _Hanging, asked: tuple[Asked, ...], facts: Facts, trials: Trials
 ) -> OpenQuestion:
     fact = KINDS[topic.kind].fact(topic.fact)
-    ask = fact.ask if fact else ""
+    ask = (fact.ask if fact else "") or "Say it in the job file."
     if topic.lacking:
-        ask = f"Here {topic.lacking}: check what the job states, or look it up in the code itself."
+        ask = "Check what the job states, or look it up in the code itself."
     return OpenQuestion(
         kind=topic.kind,
         fact=topic.fact,
         label=_label(topic),
-        ask=ask or "Say it in the job file.",
-        settles=here.settles,
-        helps=len(here.checks) - here.settles,
+        ask=ask,
+        lacking=topic.lacking,
+        settles=len(here.alone),
+        helps=len(here.checks) - len(here.alone),
         along=tuple(sorted({_label(other) for other in here.others})),
         weight=min((check.rule.weight for check in here.checks), key=WEIGHTS.index),
         things=asked,
@@ -111,7 +120,7 @@ def _question(
 
 def _label(topic: Topic) -> str:
     fact = KINDS[topic.kind].fact(topic.fact)
-    return fact.label if fact else topic.lacking
+    return topic.lacking or (fact.label if fact else topic.fact)
 
 
 def _is_everywhere(topic: Topic, asked: tuple[Asked, ...], facts: Facts) -> bool:

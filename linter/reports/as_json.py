@@ -130,6 +130,7 @@ def _question(question: OpenQuestion) -> Data:
         "fact": question.fact,
         "label": question.label,
         "ask": question.ask,
+        "lacking": question.lacking,
         "settles": question.settles,
         "helps": question.helps,
         "along_with": list(question.along),

@@ -36,7 +36,8 @@ def _question(question: OpenQuestion) -> Iterator[Line]:
             stops = ", ".join(_stops(in_room))
             yield Line((Span(f"{room or 'the whole dwelling'}: ", "label"), Span(stops)), 4, 2)
     for answer in question.answers[:_MOST_ANSWERS]:
-        yield Line((Span(f"{answer.rule}: ", "quiet"), Span(_outcomes(answer))), 4, 2)
+        said = counted(answer.checks, "check", "checks") if question.lacking else _outcomes(answer)
+        yield Line((Span(f"{answer.rule}: ", "quiet"), Span(said)), 4, 2)
     more = len(question.answers) - _MOST_ANSWERS
     if more > 0:
         yield line(f"and {counted(more, 'more outcome', 'more outcomes')}", "quiet", 4, 2)
@@ -54,6 +55,9 @@ def _at(question: OpenQuestion) -> str:
 
 
 def _settles(question: OpenQuestion) -> str:
+    if question.lacking:
+        held_up = question.settles + question.helps
+        return f": holds up {counted(held_up, 'check', 'checks')}"
     parts = []
     if question.settles:
         parts.append(f"settles {counted(question.settles, 'check', 'checks')}")

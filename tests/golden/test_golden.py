@@ -11,11 +11,17 @@ import pytest
 from tests.golden.fresh import Fresh, run_fresh
 
 HERE = Path(__file__).parent
+STUDIO = "examples/pottery-studio"
 PACKS = ("--packs", "tests/cases/packs")
 
 OUTPUTS = {
     "boathouse.txt": ("audit", "tests/golden/boathouse.yaml", *PACKS),
     "boathouse.json": ("audit", "tests/golden/boathouse.yaml", "--form", "json", *PACKS),
+    "studio-as-pulled.txt": ("audit", f"{STUDIO}/as-pulled.yaml"),
+    "studio-with-mistakes.txt": ("audit", f"{STUDIO}/with-mistakes.yaml"),
+    "studio-with-mistakes.json": ("audit", f"{STUDIO}/with-mistakes.yaml", "--form", "json"),
+    "studio-put-right.txt": ("audit", f"{STUDIO}/put-right.yaml"),
+    "studio-stair-bottom.txt": ("makeup", f"{STUDIO}/put-right.yaml", "stair-bottom"),
 }
 
 

@@ -69,6 +69,7 @@ def question(**other: Any) -> OpenQuestion:
         "fact": "free_length",
         "label": "free length",
         "ask": "Measure the conductor from the end of its sheath.",
+        "lacking": "",
         "settles": 2,
         "helps": 0,
         "along": (),

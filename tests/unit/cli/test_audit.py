@@ -176,3 +176,11 @@ def test_a_mistake_of_ours_is_status_70_and_names_rule_and_subject(
     assert "ZeroDivisionError: by hand" in ran.err
     assert '"lift"' in ran.err
     assert "Traceback" not in ran.err
+
+
+def test_a_row_that_a_table_lacks_is_said_with_what_was_looked_up(precover: Runner) -> None:
+    save("a.yaml", sound().replace("sheath: 12/2 NM-B, free", "sheath: 10/2 NM-B, free"))
+    ran = precover("audit", "a.yaml", "--packs", PACKS)
+    assert ran.status == 3
+    assert "no row in conductor volume for 10 AWG at all 3 boxes: holds up 3 checks" in ran.said
+    assert "box-has-room: 3 checks" in ran.said
