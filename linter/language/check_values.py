@@ -41,11 +41,14 @@ def check_rounded(checker: Checker, node: Rounded) -> Found:
     found = Rounded(node.way, value.node, step.node, node.place)
     if value.type is None or step.type is None:
         return Found(found, None)
-    if node.step == Number(0) or value.type.dimension != step.type.dimension:
+    if node.step == Number(0):
+        said = "nothing can be rounded to multiples of 0"
+        checker.refuse(node.step.place, said, a(value.type), "name a limit that is not 0")
+        return Found(found, None)
+    if value.type.dimension != step.type.dimension:
         said = f"{a(value.type)} cannot be rounded to multiples of {a(step.type)}"
-        said = "nothing can be rounded to multiples of 0" if node.step == Number(0) else said
         mend = mend_of_pair(value.type, step.type)
-        checker.refuse(node.step.place, said, f"{a(value.type)}, not 0", mend)
+        checker.refuse(node.step.place, said, a(value.type), mend)
         return Found(found, None)
     return Found(found, value.type)
 

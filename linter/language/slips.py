@@ -63,7 +63,7 @@ def _expected(allowed: set[str]) -> str:
             left -= words
             said.append(name)
     said.extend(_SIGNS.get(each, f'"{each.lower()}"') for each in sorted(left))
-    return join_words(said, "or")
+    return join_words(said, "or") or "the end of the expression"
 
 
 _WORD = re.compile(r'[A-Za-z_][\w.]*|[0-9.]+|"[^"\n]*"|\S')

@@ -1,7 +1,7 @@
 """Things, limits, tables and measures of an invented pack, for the tests of the language.
 
-Things are written as nested mappings by the facts of their kind; quantities carry units, `unknown`
-is unknown. A thing's reference is the way to it: `box`, `box.wire_ends.2`. All figures are invented.
+Things are written as nested mappings by the facts of their kind; quantities carry units. A thing's
+reference is the way to it: `box`, `box.wire_ends.2`. All figures are invented.
 """
 
 from typing import Any

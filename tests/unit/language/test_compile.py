@@ -1,0 +1,112 @@
+"""What is compiled: once, of nothing foreign, and the same for other limits only if made anew."""
+
+import json
+from typing import Any
+
+import pytest
+
+from linter.language import compile as compiling
+from linter.language.checked import Checked
+from linter.language.data import from_data, to_data
+from linter.language.library import Library, Measure, find_cycle
+from linter.language.tree import FactOf, Limit, MeasureOf, Path, Variable, Word
+from linter.vocabulary.shorthand import COUNT, YES_NO
+from tests.cases.language_world import checked, library, thing
+
+
+def sources(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """The sources that are compiled from now on."""
+    seen: list[str] = []
+
+    def remember(source: str, name: str, mode: str) -> Any:
+        seen.append(source)
+        return compile(source, name, mode)
+
+    monkeypatch.setattr(compiling, "compile", remember, raising=False)
+    return seen
+
+
+def test_no_text_of_a_pack_reaches_the_source(monkeypatch: pytest.MonkeyPatch) -> None:
+    seen = sources(monkeypatch)
+    text = (
+        'box.form is one of ("square", "octagon") or box.trade_size is "odd __import__(1)"'
+        ' or box.room.use is one of damp_rooms or look up room_height at "kitchen" at least'
+        " least_free_length or box.crowding at least share"
+    )
+    compiling.compile_need(checked(text), library())
+    written = "\n".join(seen)
+    assert written
+    for foreign in ("square", "odd", "__import__", "damp_rooms", "room_height", "kitchen",
+                    "least_free_length", "crowding", "share", "conductors", '"', "'"):  # fmt: skip
+        assert foreign not in written
+
+
+@pytest.mark.parametrize(
+    "node",
+    [
+        FactOf(Variable("box", "box"), "box", "__class__"),
+        FactOf(Variable("box", "box"), "box", "depth or __import__"),
+        Path(("box", "depth")),
+    ],
+    ids=["a name of Python", "source", "a path"],
+)
+def test_what_was_not_checked_is_not_compiled(node: Any) -> None:
+    with pytest.raises(ValueError, match="was not checked"):
+        compiling.compile_value(Checked("box", COUNT, node), library())
+
+
+def test_data_that_was_tampered_with_makes_no_source(monkeypatch: pytest.MonkeyPatch) -> None:
+    seen = sources(monkeypatch)
+    data = json.loads(json.dumps(to_data(checked("box.depth at least least_free_length"))))
+    text = json.dumps(data).replace('"depth"', '"depth.__class__"')
+    with pytest.raises(ValueError, match="was not checked"):
+        compiling.compile_need(from_data(json.loads(text)), library())
+    assert not seen
+
+
+@pytest.mark.parametrize("data", [None, 3, "box", [], ["box"], ["box", 1, ["Word", "hot"]]])
+def test_what_is_no_expression_as_data_is_said_so(data: Any) -> None:
+    with pytest.raises((ValueError, KeyError)):
+        from_data(data)
+
+
+def test_an_expression_is_compiled_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    pack, need = library(), checked("box.marked_volume at least fill", expect=YES_NO)
+    first = compiling.compile_rule(None, need, pack)
+    seen = sources(monkeypatch)
+    assert compiling.compile_rule(None, need, pack) is first
+    assert not seen
+
+
+def test_other_limits_are_another_library() -> None:
+    need, box = checked("box.depth at least least_free_length"), thing("box", {"depth": "5 in"})
+    pack = library()
+    looser = Library({**pack.limits, "least_free_length": 0.1}, pack.tables, pack.measures)
+    assert compiling.compile_need(need, pack)(box) is False
+    assert compiling.compile_need(need, looser)(box) is True
+
+
+def test_a_limit_that_is_no_ordinary_number_is_a_value() -> None:
+    pack = library()
+    endless = Library({**pack.limits, "share": float("inf")}, pack.tables, pack.measures)
+    need = Checked("box", COUNT, Limit("share", COUNT))
+    assert compiling.compile_value(need, endless)(thing("box", {})) == float("inf")
+
+
+def measure(name: str, *asks: str) -> Measure:
+    steps = tuple(
+        (each, Checked("box", COUNT, MeasureOf(Variable("box", "box"), "box", each, COUNT)))
+        for each in asks
+    )
+    return Measure("box", name, COUNT, (*steps, ("last", Checked("box", COUNT, Word("x")))))
+
+
+def test_measures_that_ask_for_each_other_are_found() -> None:
+    asking = [measure("fill", "room"), measure("room", "share"), measure("share", "fill")]
+    circle = find_cycle({(each.kind, each.name): each for each in asking})
+    assert set(circle) == {("box", "fill"), ("box", "room"), ("box", "share")}
+
+
+def test_measures_that_ask_for_one_another_in_order_are_no_circle() -> None:
+    asking = [measure("fill", "room", "share"), measure("room", "share"), measure("share")]
+    assert find_cycle({(each.kind, each.name): each for each in asking}) == ()
