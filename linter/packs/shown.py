@@ -11,7 +11,7 @@ from linter.vocabulary.kinds import KINDS
 
 def read_words(ordered: Sequence[PackFiles], refusals: list[Refusal]) -> dict[str, str]:
     """The word shown for each word of ours that a manifest replaces; the uppermost layer's."""
-    ours = frozenset(our_words())
+    ours = dict.fromkeys(our_words())  # in their order, so that nearest names come in one, too
     words: dict[str, str] = {}
     for pack, name, place in _stated(ordered, "words"):
         if name in ours:

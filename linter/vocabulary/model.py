@@ -148,4 +148,5 @@ def place_of(thing: Thing, fact: str) -> Place:
 
 
 def _missing(thing: Thing, fact: str) -> object:
-    raise AttributeError(f"{thing.kind} {thing.ref} has no fact {fact}")
+    words = f"{thing.kind} {thing.ref} has no fact {fact}"
+    raise AttributeError(words, name=fact, obj=thing)  # as Python says it of a missing attribute
