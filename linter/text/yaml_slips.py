@@ -137,6 +137,7 @@ _SLIPS: tuple[tuple[str, str, str, str], ...] = (
         "put text that begins with % into quotation marks",
     ),
 )
+_LINE_BREAKS = dict.fromkeys(map(ord, "\t\n\r"))
 _NO_TEXT = "\ufeff\ufffe\uffff"
 _CANNOT_BE_READ = (
     "The file cannot be read from here on",
@@ -160,7 +161,7 @@ def slip_of(error: yaml.MarkedYAMLError, text: str, file: str) -> Refusal:
 
 def outside_yaml(text: str, file: str) -> Refusal | None:
     """The refusal for the first character that no YAML file may hold; None where there is none."""
-    if text.isascii() and text.isprintable():
+    if text.translate(_LINE_BREAKS).isprintable():
         return None
     line = column = 1
     for character in text:
