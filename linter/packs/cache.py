@@ -54,13 +54,16 @@ def _versions() -> tuple[str, ...]:
 def _code() -> tuple[str, ...]:
     """What tells one state of our code from another; in a checkout the version does not."""
     root = Path(__file__).resolve().parents[1]
-    files = sorted(path for name in _OURS for path in (root / name).rglob("*.*") if path.is_file())
-    return tuple(_state(path) for path in files if path.suffix in (".py", ".lark"))
-
-
-def _state(path: Path) -> str:
-    found = path.stat()
-    return f"{path.name} {found.st_size} {found.st_mtime_ns}"
+    states: list[str] = []
+    folders = [os.fspath(root / name) for name in _OURS]
+    for folder in folders:
+        for entry in os.scandir(folder):
+            if entry.is_dir():
+                folders.append(entry.path)
+            elif entry.name.endswith((".py", ".lark")):
+                found = entry.stat()
+                states.append(f"{entry.path} {found.st_size} {found.st_mtime_ns}")
+    return tuple(sorted(states))
 
 
 def _usable(folder: Path) -> Path | None:
