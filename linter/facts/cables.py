@@ -57,7 +57,7 @@ def cable_of(site: Site, made: Made, cable: Cable) -> Thing:
     """The facts of a cable that the job states."""
     given = Given("cable", cable.name, cable, _FIELDS)
     _put_sheath(given, cable)
-    given.put("terminal_temperature_is_marked", cable.terminal_temperature is not None)
+    _put_terminal_marking(given, cable)
     given.put("is_home_run", not site.job.panels.keys().isdisjoint((cable.from_, cable.to)))
     _put_framing(given, cable)
     _put_bundle(given, site, cable)
@@ -65,6 +65,14 @@ def cable_of(site: Site, made: Made, cable: Cable) -> Thing:
     _put_ambient(given, made, cable)
     given.put("staple_most_cables", _staple_limit(site, cable))
     return given.thing(f"cable {cable.name}, {cable.from_} to {cable.to}")
+
+
+def _put_terminal_marking(given: Given, cable: Cable) -> None:
+    """Whether terminals are marked with a temperature; none is meant where none is stated."""
+    field, fact = "terminal_temperature", "terminal_temperature_is_marked"
+    is_open = cable.says(field) and cable.terminal_temperature is None
+    stated = cable.terminal_temperature is not None
+    given.put(fact, given.own_unknown(field) if is_open else stated, field)
 
 
 def _put_sheath(given: Given, cable: Cable) -> None:

@@ -114,10 +114,11 @@ def link_conductors(site: Site, made: Made, doubts: Doubts) -> None:
             conductor = made.thing("conductor", name_of(part.cable, part.colour))
             breakers = breakers_at(site, made, part)
             circuits = circuits_of(made, part.use)
+            doubt = False if breakers or part.use.role is Role.BOND else doubts.at_ends(part.ends)
             links = {
                 "circuits": circuits,
-                "breaker_rating": rating_of(breakers),
-                "is_on_a_breaker": bool(breakers) or doubts.at_ends(part.ends),
+                "breaker_rating": doubt if isinstance(doubt, Unknown) else rating_of(breakers),
+                "is_on_a_breaker": bool(breakers) or doubt,
                 "feeds_receptacles": feeds_receptacles(circuits),
                 "other_conductors_are_in_cable": _has_its_return(part, parts),
                 "ends": ends.under(conductor.ref),

@@ -79,7 +79,7 @@ BOX_KINDS = (
                  "conductors that run through it uncut", ""),
             Fact("devices", all_of("device"), "devices and outlets it holds", ""),
             Fact("joints", all_of("joint"), "joints made in it", ""),
-            Fact("circuits", all_of("circuit"), "circuits of which it holds conductors", ""),
+            Fact("circuits", all_of("circuit"), "circuits of which it holds conductors", "", _USES),
             Fact("has_splice", YES_NO,
                  "whether two conductors of its cables are joined in it, under a connector or on "
                  "one terminal", "yes", _USES),
@@ -118,7 +118,7 @@ BOX_KINDS = (
                  "whether any conductor of a cable in it is not a bond", "yes", _USES),
             Fact("is_neutral", YES_NO, "whether all conductors of cables in it are neutrals",
                  "yes", _USES),
-            Fact("circuits", all_of("circuit"), "circuits whose conductors it joins", ""),
+            Fact("circuits", all_of("circuit"), "circuits whose conductors it joins", "", _USES),
             Fact("has_connector", YES_NO, "whether the job says by which connector it is made",
                  "yes"),
             Fact("connector_least_wires", COUNT,

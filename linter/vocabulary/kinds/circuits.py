@@ -16,6 +16,7 @@ _BREAKER = "Read the rating on the breaker."
 _LABEL = "Read the breaker's label."
 _SUPPLY = "Ask what supply is to feed the panel."
 _BARS = "Look which bus bars its breakers grip."
+_USES = "Say what the conductors are used as."
 _TIE = "Look for a handle tie or a common handle."
 
 CIRCUIT_KINDS = (
@@ -67,9 +68,10 @@ CIRCUIT_KINDS = (
                  "Ask what the circuit is for."),
             Fact("hot_count", COUNT, "number of its hots at the panel: the poles of its breakers",
                  "2"),
-            Fact("has_neutral", YES_NO, "whether a conductor of its cables is its neutral", "yes"),
+            Fact("has_neutral", YES_NO, "whether a conductor of its cables is its neutral", "yes",
+                 _USES),
             Fact("is_multiwire", YES_NO, "whether two or more of its hots share its neutral",
-                 "yes"),
+                 "yes", _USES),
             Fact("hots_are_on_different_legs", YES_NO, "whether no two of its hots are on one leg",
                  "yes", _BARS),
             Fact("hots_go_off_together", YES_NO,
@@ -78,17 +80,19 @@ CIRCUIT_KINDS = (
             Fact("voltage", quantity(VOLTAGE),
                  "the highest voltage at its outlets; where it has none, between its hots, "
                  "or from its hot to neutral", "240 V", _SUPPLY),
-            Fact("outlets", all_of("outlet"), "its outlets, receptacles among them", ""),
-            Fact("receptacles", all_of("receptacle"), "its receptacles", ""),
-            Fact("switches", all_of("switch"), "the switches it reaches", ""),
+            Fact("outlets", all_of("outlet"), "its outlets, receptacles among them", "", _USES),
+            Fact("receptacles", all_of("receptacle"), "its receptacles", "", _USES),
+            Fact("switches", all_of("switch"), "the switches it reaches", "", _USES),
             Fact("conductors", all_of("conductor"),
-                 "the conductors of cables that belong to it; bonds and spares belong to none", ""),
-            Fact("cables", all_of("cable"), "the cables of those conductors", ""),
-            Fact("boxes", all_of("box"), "the boxes they come into", ""),
-            Fact("rooms", all_of("room"), "rooms with outlets or switches of it, each once", ""),
-            Fact("outlet_rooms", all_of("room"), "rooms with outlets of it, each once", ""),
-            Fact("appliances", all_of("appliance"), "the appliances it feeds", ""),
-            Fact("outlet_count", COUNT, "number of its outlets", "6"),
+                 "the conductors of cables that belong to it; bonds and spares belong to none", "",
+                 _USES),
+            Fact("cables", all_of("cable"), "the cables of those conductors", "", _USES),
+            Fact("boxes", all_of("box"), "the boxes they come into", "", _USES),
+            Fact("rooms", all_of("room"), "rooms with outlets or switches of it, each once", "",
+                 _USES),
+            Fact("outlet_rooms", all_of("room"), "rooms with outlets of it, each once", "", _USES),
+            Fact("appliances", all_of("appliance"), "the appliances it feeds", "", _USES),
+            Fact("outlet_count", COUNT, "number of its outlets", "6", _USES),
             Fact("receptacle_count", COUNT,
                  "number of places to plug in: a duplex receptacle has two", "8",
                  "Look at the face of the receptacle."),
@@ -103,7 +107,7 @@ CIRCUIT_KINDS = (
                  "Read the nameplates and ask how long they run."),
             Fact("neutral_is_its_own", YES_NO,
                  "whether its neutral is joined to no other circuit's neutral after the panel",
-                 "yes"),
+                 "yes", _USES),
         ),
     ),
 )  # fmt: skip

@@ -52,7 +52,8 @@ WIRE_KINDS = (
             Fact("is_capped", YES_NO,
                  "whether, joined to nothing, it is capped; no for an end that is joined", "yes",
                  "Look whether the unused end is capped."),
-            Fact("circuits", all_of("circuit"), "the circuit it belongs to; one, as a rule", ""),
+            Fact("circuits", all_of("circuit"), "the circuit it belongs to; one, as a rule", "",
+                 _USES),
         ),
     ),
     Kind(
@@ -61,7 +62,8 @@ WIRE_KINDS = (
             Fact("cable", a("cable"), "the cable", ""),
             *_END_FACTS,
             Fact("breakers", all_of("breaker"), "the breaker it ends on; none for a bar", ""),
-            Fact("circuits", all_of("circuit"), "the circuit it belongs to; one, as a rule", ""),
+            Fact("circuits", all_of("circuit"), "the circuit it belongs to; one, as a rule", "",
+                 _USES),
         ),
     ),
 )  # fmt: skip
