@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from linter.job.devices import Receptacle, Switch
+from linter.job.devices import Switch
 from linter.wiring import devices as at
 from linter.wiring.commons import SWITCHED
 from linter.wiring.model import BOND, Role, Use, WireEnd
@@ -168,10 +168,9 @@ def _of_outlet(plan: Plan, around: Around) -> dict[str, Key]:
 def _supply(plan: Plan, half: int, around: Around) -> Key:
     """The hot of an outlet: the switched hot of its name, else the hot, else the only switched."""
     device, pole = plan.device, plan.poles[half]
-    is_split = isinstance(device, Receptacle) and device.split is not None
     groups = switched_in(plan.circuits[0], pole, around)
     own = [group for group in groups if group in (device.name, device.box)]
-    if own and not is_split:
+    if own:
         return _switched(plan, own[0], pole)
     hots = {use for use in around.uses(Role.HOT) if use.circuit == plan.circuits[0]}
     if not hots and len(groups) == 1:
