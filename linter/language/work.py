@@ -10,11 +10,15 @@ from typing import TYPE_CHECKING, NamedTuple, cast
 
 from linter.language.checked import Checked, type_of
 from linter.language.evaluate import Around, answer, measured
-from linter.language.print import to_text
+from linter.language.print import Style, to_text
 from linter.language.tree import (
     AllOf,
     AnyOf,
+    Choice,
+    Count,
+    Extreme,
     FactOf,
+    ForThings,
     Limit,
     LimitList,
     LookUp,
@@ -22,11 +26,13 @@ from linter.language.tree import (
     Node,
     OverThings,
     Step,
+    Sum,
     Word,
     children,
 )
 from linter.language.work_over_things import said_of_things
 from linter.language.writing import Writing
+from linter.units import Unknown
 from linter.vocabulary.model import Thing
 
 if TYPE_CHECKING:
@@ -102,29 +108,51 @@ class _Worker:
             self.work(name if index < len(steps) else node.measure, step.node, around)
 
     def _with_values(self, node: Node, around: Around) -> str:
-        """The text of a node, with values where names, look-ups and things gone through stand."""
+        """The text of a node, with values where names, look-ups, choices and things stand."""
         if isinstance(node, OverThings):
             return said_of_things(node, around, self._with_values, self._writing)
-        return to_text(node, lambda each: self._value_of(each, around))
+        if isinstance(node, Choice) and (chosen := _chosen(node, around)):
+            return self._with_values(chosen, around)
+        return to_text(node, Style(lambda each: self._instead(each, around), _SIGNS))
 
-    def _value_of(self, node: Node, around: Around) -> str | None:
+    def _instead(self, node: Node, around: Around) -> str | None:
+        """What stands in a line instead of a node."""
         match node:
             case Word(text):
                 return text
             case LimitList(name):
                 return f"({', '.join(cast('tuple[str, ...]', self._library.limits[name]))})"
-            case FactOf() | MeasureOf() | Limit() | Step():
+            case FactOf() | MeasureOf() | Limit() | Step() | Count() | Extreme():
                 value = answer(node, around).value
                 return self._writing.value(value, type_of(node), _written(node, around))
             case LookUp(table, _, keys):
                 value = self._writing.value(answer(node, around).value, type_of(node))
                 at = ", ".join(self._with_values(key, around) for key in keys)
                 return f"{value} ({table.replace('_', ' ')} at {at})"
-            case _ if isinstance(node, OverThings):
-                said = said_of_things(node, around, self._with_values, self._writing)
-                return f"({said})" if " " in said else said
+            case Choice() | Sum() | ForThings():
+                return self._in_its_place(node, around)
             case _:
                 return None
+
+    def _in_its_place(self, node: Choice | Sum | ForThings, around: Around) -> str | None:
+        """A choice as what is chosen, a sum as what is added, in parentheses if it is several."""
+        if isinstance(node, Choice) and _chosen(node, around) is None:
+            return None
+        said = self._with_values(node, around)
+        return f"({said})" if any(sign in said for sign in _PARTS) else said
+
+
+def _chosen(node: Choice, around: Around) -> Node | None:
+    """The value that a choice comes to, or nothing if that cannot be told."""
+    condition = answer(node.condition, around).value
+    if isinstance(condition, Unknown):
+        return None
+    return node.then if condition else node.otherwise
+
+
+# As they are written on paper; what stands between such signs is more than one value.
+_SIGNS = {"+": "+", "-": "-", "*": "\N{MULTIPLICATION SIGN}", "/": "/"}
+_PARTS = (" + ", " - ", " \N{MULTIPLICATION SIGN} ", " / ", " rounded ", "; ")
 
 
 def _written(node: Node, around: Around) -> str | None:
