@@ -24,7 +24,7 @@ from linter.language.tree import (
     OneOf,
     Sum,
 )
-from linter.packs.model import LimitValue, Pack
+from linter.packs.model import LimitValue, Pack, Rule
 from linter.packs.proofs import Proof
 from linter.packs.prove import cases_of, failing_cases
 from linter.packs.reliance import reliance_of
@@ -50,19 +50,20 @@ class Mutant(NamedTuple):
         )
 
 
-def mutants_of(pack: Pack) -> Iterator[Mutant]:
-    """Every mutant of the pack."""
-    yield from _of_limits(pack)
-    yield from _of_rules(pack)
-    yield from _of_measures(pack)
+def mutants_of(pack: Pack, layer: str) -> Iterator[Mutant]:
+    """Every mutant of what a layer of the pack states; what stands below is proved there."""
+    yield from _of_limits(pack, layer)
+    yield from _of_rules(pack, layer)
+    yield from _of_measures(pack, layer)
 
 
-def _of_limits(pack: Pack) -> Iterator[Mutant]:
+def _of_limits(pack: Pack, layer: str) -> Iterator[Mutant]:
     cases, users = cases_of(pack), _users(pack)
     for name, limit in pack.limits.items():
         touched = [proofs for key, proofs in cases.items() if name in users[key]]
-        # A layer may have withdrawn all that used the limit; then no proof can notice.
-        for value in _moved(limit.value, limit.type.dimension) if touched else ():
+        if limit.history.origin_of("value").layer != layer:
+            continue
+        for value in _moved(limit.value, limit.type.dimension):
             limits = {**pack.library.limits, name: value}
             library = Library(limits, pack.library.tables, pack.library.measures)
             change = f"limit {name}: {limit.value} to {value}"
@@ -101,25 +102,30 @@ def _moved(value: LimitValue, dimension: Dimension | None) -> list[LimitValue]:
             return [value * by, value / by]
 
 
-def _of_rules(pack: Pack) -> Iterator[Mutant]:
+def _of_rules(pack: Pack, layer: str) -> Iterator[Mutant]:
     cases = cases_of(pack)
     for rule in pack.rules:
         own = [cases["rule", rule.about, rule.name]]
-        if rule.where is not None:
-            changed = rule._replace(where=None)
-            yield Mutant(f"{rule.name}: where dropped", pack._replace(rules=(changed,)), own)
-            for where, said in _changed(rule.where):
-                changed = rule._replace(where=where)
-                yield Mutant(f"{rule.name}: where {said}", pack._replace(rules=(changed,)), own)
+        for changed, said in _of_rule(rule, layer):
+            yield Mutant(f"{rule.name}: {said}", pack._replace(rules=(changed,)), own)
+
+
+def _of_rule(rule: Rule, layer: str) -> Iterator[tuple[Rule, str]]:
+    if rule.where is not None and rule.history.origin_of("where").layer == layer:
+        yield rule._replace(where=None), "where dropped"
+        for where, said in _changed(rule.where):
+            yield rule._replace(where=where), f"where {said}"
+    if rule.history.origin_of("need").layer == layer:
         for need, said in _changed(rule.need):
-            changed = rule._replace(need=need)
-            yield Mutant(f"{rule.name}: need {said}", pack._replace(rules=(changed,)), own)
+            yield rule._replace(need=need), f"need {said}"
 
 
-def _of_measures(pack: Pack) -> Iterator[Mutant]:
+def _of_measures(pack: Pack, layer: str) -> Iterator[Mutant]:
     cases = cases_of(pack)
     for key, each in pack.measures.items():
         measure = each.measure
+        if each.history.origin_of("steps").layer != layer:
+            continue
         for position, (name, step) in enumerate(measure.steps):
             for other, said in _changed(step):
                 steps = list(measure.steps)
