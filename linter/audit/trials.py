@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cached_property
+from itertools import chain
 from typing import TYPE_CHECKING
 
 from linter.audit.answers import When, along_scale, along_steps, among_words
@@ -32,10 +34,7 @@ class Trials:
         self, things: Mapping[str, tuple[Thing, ...]], library: Library, write: Writer
     ) -> None:
         self._library, self._write = library, write
-        self._unknown: dict[FactRef, list[tuple[Thing, str]]] = {}
-        for kind in things.values():
-            for thing in kind:
-                self._note(thing)
+        self._things = things
 
     def answers(self, checks: Iterable[Untold]) -> tuple[Answer, ...]:
         """What answers settle, for each rule; things for which they settle alike stand together."""
@@ -49,13 +48,17 @@ class Trials:
         ]
         return tuple(sorted(answers, key=lambda each: (WEIGHTS.index(each.weight), -each.checks)))
 
-    def _note(self, thing: Thing) -> None:
-        """Remembers where one unknown fact shows: at its own thing, and where it was copied to."""
-        for name, value in thing.__dict__.items():
-            if type(value) is Unknown and len(value.because) == 1:
-                (ref,) = value.because
-                if isinstance(ref, FactRef) and ref.fact == name:
-                    self._unknown.setdefault(ref, []).append((thing, name))
+    @cached_property
+    def _unknown(self) -> Mapping[FactRef, list[tuple[Thing, str]]]:
+        """Where each unknown fact shows: at its own thing, and where it was copied to."""
+        shown: dict[FactRef, list[tuple[Thing, str]]] = {}
+        for thing in chain.from_iterable(self._things.values()):
+            for name, value in thing.__dict__.items():
+                if type(value) is Unknown and len(value.because) == 1:
+                    (ref,) = value.because
+                    if isinstance(ref, FactRef) and ref.fact == name:
+                        shown.setdefault(ref, []).append((thing, name))
+        return shown
 
     def _when(self, check: Untold) -> When:
         ref = next(iter(check.because))
