@@ -73,12 +73,12 @@ def _passages(cable: Cable, known: Known) -> Iterator[Wrong]:
     for passage in cable.through:
         yield from known.boxes.missing(passage.box, passage.place_of("box"))
         if passage.box in cable.ends or passage.box in seen:
-            found = f'Cable "{cable.name}" passes through {passage.box} '
+            found = f'Cable "{cable.name}" runs through {passage.box} '
             found += "twice" if passage.box in seen else "and ends in it"
             yield Refusal(
                 passage.place_of("box"),
                 found,
-                "a box that it passes once, between its ends",
+                "a box that it runs through once, between its ends",
                 "leave the box out here, or correct the ends of the cable",
             )
         seen.add(passage.box)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 from linter.jobfile.schema import job_validator
 
 if TYPE_CHECKING:
-    from linter.jobfile.complaints import Complaint, Path
+    from linter.jobfile.faults import Complaint, Path
     from linter.text import Refusal
     from linter.text.yaml_places import Node
 

@@ -9,7 +9,7 @@ from linter.jobfile.words import as_name
 from linter.text import Place, Refusal, nearest
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Iterable, Iterator, Mapping
 
     from linter.job.cables import Cable
     from linter.job.jobs import Job
@@ -17,11 +17,15 @@ if TYPE_CHECKING:
 
 
 class MissingName(NamedTuple):
-    """A name that nothing has; wherever the file speaks of it, the mistake is the same one."""
+    """A name that nothing has; wherever the file speaks of it, the mistake is the same one.
+
+    The nearest of the names `allowed` are looked for when it is known which refusals are shown.
+    """
 
     refusal: Refusal
     name: str
     group: str
+    allowed: Iterable[str] = ()
 
 
 Wrong: TypeAlias = Refusal | MissingName
@@ -50,9 +54,8 @@ class Names(NamedTuple):
             f'"{name}" is no {self.kind} of this job',
             f"the name of a {self.kind}{such}",
             f"write a name that stands under {self.group}, or add it there",
-            nearest(name, self.all),
         )
-        yield MissingName(refusal, name, self.group)
+        yield MissingName(refusal, name, self.group, self.all)
 
 
 @dataclass(frozen=True, slots=True)

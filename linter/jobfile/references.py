@@ -10,6 +10,8 @@ from linter.jobfile.known import MissingName
 from linter.jobfile.make_up_references import wrong_in_make_up
 from linter.jobfile.panel_references import wrong_in_panels
 from linter.jobfile.record_references import wrong_in_records
+from linter.text import nearest
+from linter.text.refusals import MOST_SHOWN
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -32,24 +34,32 @@ def wrong_references(job: Job, known: Known) -> list[Refusal]:
 
 
 def _one_for_each_mistake(found: Iterable[Wrong]) -> list[Refusal]:
-    """The refusals, without those that only repeat: of a name that is missing, the first stays.
+    """The refusals in file order, without those that only repeat: the first of each stays.
 
-    What a cable says of both its ends, say, is found wrong at each.
+    A missing name is spoken of in many places; what a cable says of both its ends is found wrong
+    at each. Nearest names are looked for as far as they are shown: a long file has many names.
     """
-    mistakes: dict[object, list[Refusal]] = {}
+    mistakes: dict[object, list[MissingName]] = {}
     for each in found:
-        if isinstance(each, MissingName):
-            mistakes.setdefault((each.group, each.name), []).append(each.refusal)
-        else:
-            mistakes.setdefault(each, []).append(each)
-    return [_first_of(repeated) for repeated in mistakes.values()]
+        wrong = each if isinstance(each, MissingName) else MissingName(each, "", "")
+        key = (wrong.group, wrong.name) if wrong.name else each
+        mistakes.setdefault(key, []).append(wrong)
+    firsts = sorted(map(_first_of, mistakes.values()), key=lambda each: each.refusal.place)
+    shown = [_with_nearest(each) for each in firsts[:MOST_SHOWN]]
+    return shown + [each.refusal for each in firsts[MOST_SHOWN:]]
 
 
-def _first_of(repeated: list[Refusal]) -> Refusal:
+def _first_of(repeated: list[MissingName]) -> MissingName:
     """The first refusal, with the second place that speaks of the same."""
-    first, *others = sorted(repeated, key=lambda each: each.place)
-    later = [each.place for each in others if each.place != first.place]
+    first, *others = sorted(repeated, key=lambda each: each.refusal.place)
+    later = [each.refusal.place for each in others if each.refusal.place != first.refusal.place]
     if not later:
         return first
     more = f", and {len(later) - 1} more times below," if len(later) > 1 else ""
-    return first._replace(also=(later[0], f"spoken of again{more}"))
+    also = (later[0], f"spoken of again{more}")
+    return first._replace(refusal=first.refusal._replace(also=also))
+
+
+def _with_nearest(wrong: MissingName) -> Refusal:
+    near = wrong.refusal.nearest or nearest(wrong.name, wrong.allowed)
+    return wrong.refusal._replace(nearest=near)

@@ -138,3 +138,15 @@ def test_every_group_of_the_file_is_a_field_of_the_job() -> None:
     groups = set(PUBLISHED["properties"]) - {"precover", "job", "usual", "panel"}
     assert groups <= set(Job.model_fields)
     assert set(PUBLISHED["properties"]["job"]["properties"]) <= set(Job.model_fields)
+
+
+SAID_OF = {  # keywords by which the schema refuses; all others only describe
+    *("type", "enum", "const", "pattern", "format", "minimum", "maximum", "minLength", "maxLength"),
+    *("minItems", "maxItems", "uniqueItems", "minProperties", "maxProperties", "required", "not"),
+    *("properties", "additionalProperties", "propertyNames", "items", "anyOf"),
+}
+
+
+def test_it_uses_no_keyword_that_nothing_is_said_of() -> None:
+    used = {key for _, part in parts(job_schema()) for key in part} | set(job_schema())
+    assert used - {"description", "examples", "title", "$schema", "$id"} <= SAID_OF
