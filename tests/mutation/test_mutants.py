@@ -3,34 +3,9 @@
 import pytest
 
 from linter.packs.assemble import assemble
-from linter.packs.pack_text import PackText
-from linter.resources import rulesets_dir
+from tests.cases.shipped_packs import shipped_packs, with_layer
 from tests.cases.small_packs import BASE, COUNTY, edited, texts_of
 from tests.mutation.mutants import mutants_of
-
-
-def shipped() -> list[PackText]:
-    return [
-        PackText(
-            folder.name,
-            {
-                path.relative_to(rulesets_dir().parent).as_posix(): path.read_text("utf-8")
-                for path in sorted(folder.glob("*.yaml"))
-            },
-        )
-        for folder in sorted(rulesets_dir().iterdir())
-        if folder.is_dir()
-    ]
-
-
-def base_of(text: PackText) -> str:
-    """What the pack stands on at the bottom, or the pack itself."""
-    manifest = next(words for path, words in text.files.items() if path.endswith("pack.yaml"))
-    line = next(line for line in manifest.splitlines() if line.startswith("extends:"))
-    below = line.removeprefix("extends:").strip()
-    lower = {each.id: each for each in shipped()}
-    return text.id if below == "nothing" else base_of(lower[below])
-
 
 # Mutants that change nothing, each with the reason.
 ALIKE = {
@@ -40,10 +15,9 @@ ALIKE = {
 }
 
 
-@pytest.mark.parametrize("text", shipped(), ids=lambda text: text.id)
-def test_no_mutant_of_a_shipped_pack_survives(text: PackText) -> None:
-    base = base_of(text)
-    mutants = list(mutants_of(assemble(shipped(), base, [text.id]), text.id))
+@pytest.mark.parametrize("name", [text.id for text in shipped_packs()])
+def test_no_mutant_of_a_shipped_pack_survives(name: str) -> None:
+    mutants = list(mutants_of(with_layer(name), name))
     assert mutants
     survivors = [mutant.change for mutant in mutants if mutant.survives()]
     assert not [change for change in survivors if change not in ALIKE]
