@@ -270,8 +270,8 @@ def _both(node: ForThings, around: Around) -> Answer:
 _ORDERS: Mapping[str, Callable[[float, float], bool]] = {
     "at least": at_least,
     "at most": lambda a, b: at_least(b, a),
-    "more than": lambda a, b: not at_least(b, a),
-    "less than": lambda a, b: not at_least(a, b),
+    "more than": lambda a, b: a > b and not near(a, b),
+    "less than": lambda a, b: a < b and not near(a, b),
 }
 _SIGNS: Mapping[str, Callable[[float, float], float]] = {
     "+": operator.add,

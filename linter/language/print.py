@@ -37,7 +37,6 @@ from linter.language.tree import (
     Word,
     WordList,
 )
-from linter.text import write_number
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
@@ -95,7 +94,7 @@ def _write(node: Node, style: Style) -> tuple[str, int]:
 def _named(node: Named, style: Style) -> str:
     match node:
         case Number(value):
-            return write_number(value)
+            return _number(value)
         case Word(text):
             return f'"{text}"'
         case WordList(words):
@@ -108,6 +107,14 @@ def _named(node: Named, style: Style) -> str:
             return name
         case _:
             assert_never(node)
+
+
+def _number(value: float) -> str:
+    """The number to its last figure, without powers of ten, which the language does not know."""
+    if value.is_integer():
+        return f"{value:.0f}"
+    text = repr(value)
+    return f"{value:.400f}".rstrip("0") if "e" in text else text
 
 
 def _joined(node: Joined, style: Style) -> tuple[str, int]:

@@ -57,6 +57,12 @@ def test_printing_and_reading_gives_the_same_tree(text: str) -> None:
     assert parse(to_text(tree), PLACE) == tree
 
 
+@given(st.from_regex(r"[0-9]{1,30}(\.[0-9]{1,30})?", fullmatch=True))
+def test_a_number_is_printed_and_read_again(text: str) -> None:
+    tree = parse(text, PLACE)
+    assert parse(to_text(tree), PLACE) == tree
+
+
 @given(expressions)
 def test_a_checked_expression_survives_as_data(text: str) -> None:
     expression = checked(text)
