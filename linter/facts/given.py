@@ -30,12 +30,13 @@ class Given:
     with `put`. What the job leaves open hangs on the fact itself, unless another unknown is given.
     """
 
-    __slots__ = ("kind", "model", "ref", "stated_at", "usual", "values", "written")
+    __slots__ = ("_places", "kind", "model", "ref", "stated_at", "usual", "values", "written")
 
     def __init__(self, kind: str, ref: str, model: Stated, fields: Mapping[str, str]) -> None:
         self.kind = kind
         self.ref = ref
         self.model = model
+        self._places = model.field_places
         self.values: dict[str, object] = {}
         self.written: dict[str, str] = {}
         self.stated_at: dict[str, Place] = {}
@@ -54,14 +55,8 @@ class Given:
         elif type(value) is int:
             value = float(value)
         self.values[fact] = value
-        self.rests_on(fact, field)
-
-    def rests_on(self, fact: str, field: str) -> None:
-        """Notes that a fact follows from a field: where that is stated, and whether it is usual."""
-        if field in self.model.field_places:
-            self.stated_at[fact] = self.model.field_places[field]
-            if field in self.model.usual:
-                self.usual.add(fact)
+        if field in self._places:
+            self._rests_on(fact, field)
 
     def own_unknown(self, fact: str) -> Unknown:
         """The unknown that hangs on this fact of this thing."""
@@ -79,3 +74,8 @@ class Given:
             stated_at=self.stated_at,
             usual=frozenset(self.usual),
         )
+
+    def _rests_on(self, fact: str, field: str) -> None:
+        self.stated_at[fact] = self._places[field]
+        if field in self.model.usual:
+            self.usual.add(fact)

@@ -140,9 +140,11 @@ def _own_facts(site: Site, made: Made, kind: str, wire_end: WireEnd) -> Values:
 
 
 def _marking(colour: str | None) -> str:
+    """The word for a marking; of two colours, such as white with a stripe, the first tells."""
     if colour is None:
         return _NOT_MARKED
-    return colour if colour in MARKINGS else _OTHER
+    first = colour.partition("-")[0]
+    return first if first in MARKINGS else _OTHER
 
 
 def _facts(site: Site, made: Made, part: CablePart) -> Values:
