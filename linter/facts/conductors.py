@@ -72,6 +72,11 @@ def size_fact(colour: str) -> str:
     return "bond_size" if colour in BOND_COLOURS else "size"
 
 
+def size_is_usual(made: Made, wire: Wire) -> bool:
+    """Whether the size of a conductor rests on a usual value of its cable."""
+    return size_fact(wire.colour) in made.thing("cable", wire.cable).usual
+
+
 def conductor_of(cable: Thing, part: CablePart) -> Thing:
     """The facts of a conductor that follow from its cable."""
     values: dict[str, object] = {

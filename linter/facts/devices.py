@@ -4,26 +4,27 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from linter.facts.conductors import all_known, size_of
+from linter.facts.conductors import size_is_usual, size_of
 from linter.facts.given import Given, unknown
-from linter.facts.knowing import largest
+from linter.facts.knowing import hanging_on, largest
 from linter.facts.made import complete, one, things
 from linter.facts.panels import ARC_FAULT, GROUND_FAULT, breakers_of, go_off_together
 from linter.job.devices import Fixture
 from linter.job.panel import BreakerRef
 from linter.job.stated import PanelId
 from linter.units import Unknown
+from linter.vocabulary.model import value_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from linter.facts.doubts import Doubts
-    from linter.facts.knowing import Number, YesNo
+    from linter.facts.knowing import YesNo
     from linter.facts.made import Made, Site, Values
     from linter.job.devices import Device
     from linter.trace.trace import BreakerPole
     from linter.vocabulary.model import Thing
-    from linter.wiring.model import Terminal
+    from linter.wiring.model import Terminal, WireEnd, Wiring
 
 BOND_TERMINAL = "bond"
 HOT_TERMINALS = frozenset({"hot", "hot 2", "line hot", "line hot 2"})
@@ -82,7 +83,6 @@ def link_devices(site: Site, made: Made, doubts: Doubts) -> None:
         own = unknown("device", device.ref, "hots_go_off_together")
         doubt = doubts.at(box.ref)
         links: Values = {
-            "largest_wire": _largest_wire(site, box, terminals),
             "is_bonded": _is_bonded(site, terminals) or doubt,
             "circuits": circuits_of_poles(made, poles),
             "hots_go_off_together": go_off_together(breakers_of(site.job, breakers), own),
@@ -93,6 +93,7 @@ def link_devices(site: Site, made: Made, doubts: Doubts) -> None:
             "bond_depends_on_it": bool(site.trace.bond_lost_without(device.ref)) or doubt,
         }
         complete(device, links)
+        _put_largest_wire(site, made, device, terminals)
 
 
 def poles_at(site: Site, terminals: Iterable[Terminal]) -> tuple[BreakerPole, ...]:
@@ -111,13 +112,22 @@ def circuits_of_poles(made: Made, poles: Iterable[BreakerPole]) -> tuple[Thing, 
     return made.in_order(each for breaker in on for each in things(breaker, "circuits"))
 
 
-def _largest_wire(site: Site, box: Thing, terminals: Iterable[Terminal]) -> Number:
-    """The largest conductor on terminals other than that for the bond.
+def _put_largest_wire(site: Site, made: Made, device: Thing, terminals: Iterable[Terminal]) -> None:
+    """The largest conductor on terminals other than that for the bond; 0 where there is none.
 
-    A device with nothing on it hangs on the sheaths that are not known; without such, on nothing.
+    A conductor in the box that is not known, or whose use is not, may be on them too.
     """
-    wiring = site.wiring
-    sizes: list[Number] = []
+    wires = list(_wires_on(site.wiring, terminals))
+    sizes = [size_of(wire.cable, wire.colour, wire.size) for wire in wires]
+    size = largest(sizes, 0.0)
+    not_known = _not_known(one(device, "box"))
+    complete(device, {"largest_wire": hanging_on((size, *not_known)) if not_known else size})
+    if any(size_is_usual(made, wire) for wire in wires):
+        device.usual |= {"largest_wire"}
+
+
+def _wires_on(wiring: Wiring, terminals: Iterable[Terminal]) -> Iterable[WireEnd]:
+    """The conductors of cables on the terminals, straight or by a pigtail; bonds apart."""
     for terminal in terminals:
         landing = wiring.landings.get(terminal.id)
         if landing is None or terminal.name == BOND_TERMINAL:
@@ -125,12 +135,13 @@ def _largest_wire(site: Site, box: Thing, terminals: Iterable[Terminal]) -> Numb
         ends = list(landing.wire_ends)
         if landing.pigtail is not None:
             ends += wiring.joints[wiring.pigtails[landing.pigtail].joint].wire_ends
-        on_it = (wiring.wire_ends[each] for each in ends)
-        sizes += [size_of(end.cable, end.colour, end.size) for end in on_it]
-    if sizes:
-        return largest(sizes, 0.0)
-    sheaths = all_known(one(each, "cable") for each in things(box, "cable_ends"))
-    return sheaths if isinstance(sheaths, Unknown) else 0.0
+        yield from (wiring.wire_ends[each] for each in ends)
+
+
+def _not_known(box: Thing) -> list[Unknown]:
+    """What hides conductors in a box: sheaths not read, uses not told."""
+    found = (value_of(box, fact) for fact in ("wire_ends", "bond_ends"))
+    return [value for value in found if isinstance(value, Unknown)]
 
 
 def _is_bonded(site: Site, terminals: Iterable[Terminal]) -> YesNo:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from linter.facts.conductors import is_used_as, name_of, size_fact, size_of
+from linter.facts.conductors import is_used_as, name_of, size_fact, size_is_usual, size_of
 from linter.facts.given import unknown
 from linter.facts.knowing import all_hold, any_holds, hanging_on, largest, negated, smallest
 from linter.facts.made import complete
@@ -20,6 +20,8 @@ if TYPE_CHECKING:
     from linter.facts.made import Made, Site, Values
     from linter.job.products import Combination
     from linter.wiring.model import Joint, Passing
+
+_SIZES = frozenset({"largest_size", "smallest_size"})
 
 
 def joint_of(site: Site, made: Made, joint: Joint) -> Thing:
@@ -44,7 +46,15 @@ def joint_of(site: Site, made: Made, joint: Joint) -> Thing:
     }
     values |= _connector_limits(site, joint, sizes)
     number = joint.id.rpartition("/")[2]
-    return Thing("joint", joint.id, box.place, values, label=f"joint {number} in {joint.box}")
+    is_usual = any(size_is_usual(made, end) for end in ends)
+    return Thing(
+        "joint",
+        joint.id,
+        box.place,
+        values,
+        label=f"joint {number} in {joint.box}",
+        usual=_SIZES if is_usual else frozenset(),
+    )
 
 
 def _connector_limits(site: Site, joint: Joint, sizes: Sequence[Number]) -> dict[str, Number]:

@@ -63,6 +63,7 @@ def outlet_of(site: Site, made: Made, device: Device) -> Thing:
     given.put("device", made.thing("device", device.name))
     given.put("room_has_sink", value_of(room, "has_sink"))
     given.put("room_has_tub", value_of(room, "has_tub"))
+    given.usual |= {f"room_{fact}" for fact in ("has_sink", "has_tub") if fact in room.usual}
     given.put("height", device.height, "height")
     if not device.says("height") and not isinstance(number(box, "height"), Unknown):
         given.put("height", number(box, "height"))

@@ -75,6 +75,8 @@ def test_a_fact_that_rests_on_a_usual_value_says_so() -> None:
         ("wire_end", "k2.black@furnace-light", "size"),
         ("wire_end", "k2.black@furnace-light", "free_length"),
         ("breaker", "panel 1", "is_arc_fault"),
+        ("joint", "door/1", "largest_size"),
+        ("device", "mould-bench", "largest_wire"),
         ("receptacle", "mould-bench", "rating"),
     ):
         assert fact in facts.thing(kind, ref).usual, (kind, ref, fact)
