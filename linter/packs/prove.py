@@ -10,9 +10,9 @@ from linter.language.library import Measure
 from linter.language.tree import MeasureOf, Variable
 from linter.language.verdict import CannotTell, NoRow, Verdict
 from linter.language.work import WorkLine, working
-from linter.packs.model import Pack
+from linter.packs.model import History, Pack
 from linter.packs.proofs import Outcome, Proof, from_text
-from linter.packs.reliance import may_be_unknown
+from linter.packs.reliance import may_be_unknown, reliance_of
 from linter.packs.things import path_of, subject_of
 from linter.packs.writing import writer_of
 from linter.text import Place, join_words
@@ -29,9 +29,9 @@ _OUTCOMES: dict[Verdict, Outcome] = {
 
 
 class Failing(NamedTuple):
-    """A case that comes to something else, or one that is missing.
+    """A case that comes to something else or is missing, or a limit or table that nothing uses.
 
-    `number` counts the cases of the rule or measure from 1; it is 0 for one that is missing. `work`
+    `number` counts the cases of the rule or measure from 1; it is 0 where there is no case. `work`
     is the arithmetic of a case that could be worked out.
     """
 
@@ -46,8 +46,8 @@ class Failing(NamedTuple):
 
     def render(self) -> str:
         """The failing case as it is shown, over several lines."""
-        case = f"case {self.number}" if self.number else "its cases"
-        lines = [f"{self.place}  {self.what} {self.name}, {case}: {self.actual}."]
+        case = f", case {self.number}" if self.number else ""
+        lines = [f"{self.place}  {self.what} {self.name}{case}: {self.actual}."]
         lines.append(f"Expected: {self.expected}.")
         lines.extend(_line(each) for each in self.work)
         return "\n    ".join(lines)
@@ -70,10 +70,14 @@ class ProofReport(NamedTuple):
 
 
 def prove(pack: Pack) -> ProofReport:
-    """All cases of a pack run, and a line for each that fails or is missing, in file order."""
+    """All cases of a pack run, and a line for each that fails or is missing, in file order.
+
+    A limit or a table that nothing uses has a line as well: no case can speak for it.
+    """
     cases = cases_of(pack)
     failing = [each for proofs in cases.values() for each in failing_cases(pack, proofs)]
     failing.extend(_missing(pack, cases))
+    failing.extend(_idle(pack))
     failing.sort(key=lambda each: (each.place, each.number))
     ran = sum(map(len, cases.values()))
     return ProofReport(len(pack.rules), len(pack.measures), ran, tuple(failing))
@@ -231,3 +235,26 @@ def _wanted(pack: Pack, what: str, about: str, name: str) -> Iterator[Outcome]:
         conditions.append(rule.where)
     if may_be_unknown(conditions, pack.library):
         yield "cannot tell"
+
+
+def _idle(pack: Pack) -> Iterator[Failing]:
+    """A line for each limit and table that no rule and no measure uses."""
+    used = reliance_of(_all_expressions(pack), pack.library)
+    kept: list[tuple[str, str, History]] = [
+        *(("limit", name, each.history) for name, each in pack.limits.items()),
+        *(("table", name, each.history) for name, each in pack.tables.items()),
+    ]
+    for what, name, history in kept:
+        if name not in (used.limits if what == "limit" else used.tables):
+            expected = "a rule or a measure that uses it; else withdraw it, or leave it out"
+            place = history.origin.place
+            yield Failing(what, name, 0, place, expected, "nothing uses it", "", ())
+
+
+def _all_expressions(pack: Pack) -> Iterator[Checked]:
+    for rule in pack.rules:
+        for part in (rule.where, rule.need, *rule.say, *rule.do, *rule.caution):
+            if isinstance(part, Checked):
+                yield part
+    for each in pack.measures.values():
+        yield from (step for _, step in each.measure.steps)

@@ -64,4 +64,4 @@ def test_sentences_and_steps_are_shown_as_a_pack_states_them(pack: Pack) -> None
 def test_a_rule_that_is_not_there_is_no_rule(pack: Pack) -> None:
     with pytest.raises(KeyError):
         describe(pack, "spare-wire-end-capped")  # the county withdrew it
-    assert [each.name for each in pack.withdrawn] == ["spare-wire-end-capped"]
+    assert [each.name for each in pack.withdrawn] == ["spare-wire-end-capped", "unused"]
