@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.architecture.test_words import NOT_IN_OUR_VOCABULARY
 from tests.golden.fresh import Fresh, run_fresh
 
 HERE = Path(__file__).parent
@@ -34,3 +35,8 @@ def test_the_output_is_the_one_saved(name: str, renew_golden: bool, tmp_path: Pa
     if renew_golden:
         saved.write_bytes(one.out)
     assert one == Fresh(one.status, saved.read_bytes(), b"")
+
+
+@pytest.mark.parametrize("name", OUTPUTS)
+def test_no_saved_output_sounds_like_a_verdict(name: str) -> None:
+    assert not NOT_IN_OUR_VOCABULARY.search((HERE / name).read_text(encoding="utf-8"))
