@@ -86,7 +86,15 @@ def _passages(cable: Cable, known: Known) -> Iterator[Wrong]:
 
 def _spaces(cable: Cable, spaces: list[str]) -> Iterator[Wrong]:
     """Hots said to be those of a space that no breaker takes."""
-    if cable.leg_of is not None and str(cable.leg_of) not in spaces:
+    if cable.leg_of is not None and _stated_roles(cable):
+        yield Refusal(
+            cable.place_of("leg_of"),
+            f'Cable "{cable.name}" says by leg_of which hot it carries on, and again by carries',
+            "one of the two",
+            "leave out leg_of; a role for each colour says more",
+            also=(cable.place_of("carries"), "the roles are stated"),
+        )
+    elif cable.leg_of is not None and str(cable.leg_of) not in spaces:
         yield _no_space(cable, "leg_of", str(cable.leg_of), spaces)
     for colour, role in _stated_roles(cable).items():
         space = role.removeprefix(_HOT_OF)

@@ -70,6 +70,7 @@ class Known:
     ends: Names
     outlets: Names
     targets: Names
+    switches: frozenset[str]
     breakers_are_whole: bool
     read_in_part: frozenset[str]
     unread: frozenset[str]
@@ -102,6 +103,7 @@ def known_names(root: Node, usable: Node, job: Job) -> Known:
         ends=Names("box or panel", "boxes", {**panels.all, **boxes.all}, complete),
         outlets=Names("device", "boxes", at, boxes.complete),
         targets=Names("device or box", "boxes", {**boxes.all, **at}, boxes.complete),
+        switches=frozenset(each.name for each in devices if each.kind == "switch"),
         breakers_are_whole=panels.complete and _breakers(root) == _breakers(usable),
         read_in_part=_read_in_part(root, usable),
         unread=frozenset(unread) | (cables.all.keys() - job.cables.keys()),

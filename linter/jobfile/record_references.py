@@ -37,6 +37,8 @@ def wrong_in_records(job: Job, known: Known) -> Iterator[Wrong]:
 def _outlet(job: Job, name: str, place: Place, known: Known) -> Iterator[Wrong]:
     """An outlet that is not there; a box that holds several, or nothing, names none."""
     if name in known.outlets.all:
+        if name in known.switches:
+            yield _no_outlet(name, place)
         return
     box = job.boxes.get(BoxId(name))
     if box is not None and not known.is_whole(name):
@@ -51,6 +53,15 @@ def _outlet(job: Job, name: str, place: Place, known: Known) -> Iterator[Wrong]:
         f"one of: {', '.join(held)}" if held else "the name of a device",
         "name one of its devices" if held else "say what the box holds, or name another outlet",
         also=(box.place, "the box is stated"),
+    )
+
+
+def _no_outlet(name: str, place: Place) -> Refusal:
+    return Refusal(
+        place,
+        f'"{name}" is a switch, where no current is taken',
+        "an outlet: a receptacle, a luminaire, an alarm, the outlet of an appliance",
+        "name the outlet that the switch controls, or another one",
     )
 
 
