@@ -51,7 +51,7 @@ def _show_coloured(lines: Iterable[Line]) -> None:
     width = _terminal_width()
     console = Console(width=width, highlight=False, soft_wrap=True)
     for row in coloured(lines, width):
-        console.print(row, end="")
+        console.print(row)
     sys.stdout.flush()
 
 

@@ -65,14 +65,21 @@ def _folded(whole: Line, width: int) -> Iterator[list[Span]]:
     for span in whole.spans:
         for word in _words(span):
             if not fresh and word.strip() and column + len(word) > width:
-                yield row
+                yield _without_last_blank(row)
                 row = [Span(" " * (whole.indent + whole.hang))]
                 column, fresh = whole.indent + whole.hang, True
             if fresh and not word.strip():
                 continue
             row.append(Span(word, span.style))
             column, fresh = column + len(word), False
-    yield row
+    yield _without_last_blank(row)
+
+
+def _without_last_blank(row: list[Span]) -> list[Span]:
+    """The row without blanks at its end, which could fall over the edge of a terminal."""
+    while row and not row[-1].text.strip():
+        row.pop()
+    return row
 
 
 def _words(span: Span) -> Iterator[str]:

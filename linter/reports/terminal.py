@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import groupby
 from typing import TYPE_CHECKING
 
 from linter.reports.layout import EMPTY, Line, Span, fold, line
@@ -49,7 +50,9 @@ def coloured(lines: Iterable[Line], width: int) -> Iterator[Text]:
     from rich.text import Text  # noqa: PLC0415  only what prints to a terminal pays for it
 
     for row in fold(lines, width):
-        yield Text.assemble(*((span.text, _COLOURS.get(span.style, "")) for span in row), end="\n")
+        alike = groupby(row, key=lambda span: _COLOURS.get(span.style, ""))
+        parts = [("".join(span.text for span in spans), style) for style, spans in alike]
+        yield Text.assemble(*parts)
 
 
 def _audit(file: str, audit: Audit) -> Iterator[Line]:

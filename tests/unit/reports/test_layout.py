@@ -1,4 +1,4 @@
-from linter.reports.layout import Line, Span, line, plain
+from linter.reports.layout import Line, Span, fold, line, plain
 
 
 def test_no_line_is_wider_than_the_width() -> None:
@@ -23,3 +23,11 @@ def test_no_blank_stands_at_the_end_of_a_line() -> None:
 def test_control_and_direction_characters_of_a_job_are_inert() -> None:
     shown = plain([line("bench\x1b[2J \u202eleft\r\nDANGER")])
     assert shown == "bench\\x1b[2J \\u202eleft\\r\\nDANGER\n"
+
+
+def test_no_blank_falls_over_the_edge() -> None:
+    rows = list(fold([line("aaaaaaaaa bbbbbbbbb ccccccccc ddddddddd")], 20))
+    assert ["".join(span.text for span in row) for row in rows] == [
+        "aaaaaaaaa bbbbbbbbb",
+        "ccccccccc ddddddddd",
+    ]
