@@ -137,6 +137,13 @@ WORDS: tuple[Slip, ...] = (
         may_not=_may("NAME"),
     ),
     Slip(
+        '"{said}" follows the things without "has" before it',
+        '"has" or "where"',
+        'write "has" before what is asked of each, "where" before what picks them',
+        after=r"[A-Za-z(]",
+        may=_may("HAS", "WHERE"),
+    ),
+    Slip(
         'this "where" reaches too far',
         "the count or sum with its condition in parentheses",
         'put parentheses around all of it, from "count" or "sum" to the end of its condition',
@@ -282,6 +289,13 @@ WORDS: tuple[Slip, ...] = (
         "write it in small letters",
         after=r"(AND|OR|NOT|IS|IF|THEN|ELSE|AT|MORE|LESS|WHERE|HAS|OF)\b",
         may_not=_may("NAME"),
+    ),
+    Slip(
+        '"{said}" follows a condition without "has" before it',
+        '"has", or more of what picks the things',
+        'write "has" before what is asked of each',
+        after=r"(?!where\b)[A-Za-z]",
+        may=_may("HAS", "AND"),
     ),
     Slip(
         "a parenthesis is not closed",

@@ -8,8 +8,10 @@ import pytest
 from linter.language import compile as compiling
 from linter.language.checked import Checked
 from linter.language.data import from_data, to_data
+from linter.language.evaluate import evaluate
 from linter.language.library import Library, Measure, find_cycle
 from linter.language.tree import FactOf, Limit, MeasureOf, Path, Variable, Word
+from linter.text import Refused
 from linter.vocabulary.shorthand import COUNT, YES_NO
 from tests.cases.language_world import checked, library, thing
 
@@ -91,6 +93,39 @@ def test_a_limit_that_is_no_ordinary_number_is_a_value() -> None:
     endless = Library({**pack.limits, "share": float("inf")}, pack.tables, pack.measures)
     need = Checked("box", COUNT, Limit("share", COUNT))
     assert compiling.compile_value(need, endless)(thing("box", {})) == float("inf")
+
+
+DEEP = {
+    "not": ("not ", "box.is_metal", ""),
+    "sums": ("box.gangs - (", "box.gangs", ")"),
+    "quotients": ("box.gangs / (", "box.gangs", ")"),
+    "comparisons": ("box.is_metal is (", "box.is_metal", ")"),
+    "things": ("no e{n} of box.wire_ends has (", "box.is_metal", ")"),
+    "choices": ("if box.is_metal then 1 else ", "2", ""),
+    "sums over things": ("sum of box.gangs + (", "box.gangs", ") for e{n} of box.wire_ends"),
+    "the larger": ("larger of (1, ", "box.gangs", ")"),
+}
+
+
+def nested(before: str, middle: str, after: str, levels: int) -> str:
+    opened = "".join(before.format(n=level) for level in range(levels))
+    closed = "".join(after.format(n=level) for level in reversed(range(levels)))
+    return opened + middle + closed
+
+
+@pytest.mark.parametrize("parts", DEEP.values(), ids=DEEP)
+def test_what_is_read_is_compiled_and_worked_however_deep(parts: tuple[str, str, str]) -> None:
+    box = thing("box", {"is_metal": True, "gangs": 2, "wire_ends": [{}]})
+    worked = 0
+    for levels in range(1, 50):
+        try:
+            expression = checked(nested(*parts, levels))
+        except Refused:
+            break
+        quick = compiling.compile_value(expression, library())(box)
+        assert quick == evaluate(expression, box, library())
+        worked = levels
+    assert 10 <= worked < 49
 
 
 def measure(name: str, *asks: str) -> Measure:
