@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import traceback
 from pathlib import PurePath
 from typing import TYPE_CHECKING, NamedTuple, TypeVar
 
@@ -48,5 +47,7 @@ def _told(notes: tuple[str, ...], mistake: Exception) -> str:
 
 def _steps(mistake: Exception) -> list[str]:
     """The last steps of our own code, without folders of this machine."""
+    import traceback  # noqa: PLC0415  wanted only where something went wrong
+
     frames = traceback.extract_tb(mistake.__traceback__)[-3:]
     return [f"in {PurePath(each.filename).name} line {each.lineno}, {each.name}" for each in frames]

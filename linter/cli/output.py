@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import shutil
 import sys
 from typing import TYPE_CHECKING
 
@@ -56,6 +55,8 @@ def _show_coloured(lines: Iterable[Line]) -> None:
 
 
 def _terminal_width() -> int:
+    import shutil  # noqa: PLC0415  only a terminal has a width
+
     return min(max(shutil.get_terminal_size().columns, _NARROWEST), _WIDEST)
 
 

@@ -22,6 +22,9 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 TIMES = 21
 
+# What no audit does without: the packages that read, judge and hold a job file.
+PACKAGES = "import yaml, jsonschema, pydantic; jsonschema.Draft202012Validator; pydantic.BaseModel"
+
 # What one fresh process does, step by step; the same calls as `precover audit` makes.
 STEPS = """
 import time, json, sys, gc
@@ -76,9 +79,11 @@ def main() -> None:
         _seconds(whole, environment)  # warms the cache
         walls = [_seconds(whole, environment) for _ in range(TIMES)]
         bare = [_seconds([sys.executable, "-c", "pass"], environment) for _ in range(TIMES)]
+        packages = [_seconds([sys.executable, "-c", PACKAGES], environment) for _ in range(TIMES)]
         steps = [_steps(job, environment) for _ in range(TIMES)]
     _tell("whole process, precover audit", walls)
     _tell("bare interpreter", bare)
+    _tell("it and the published packages", packages)
     for name in steps[0]:
         _tell(f"  {name}", [each[name] for each in steps])
 
