@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING
 from linter.facts.given import Given, unknown
 from linter.facts.knowing import all_hold, hanging_on, largest, total
 from linter.facts.made import Grouped, answer, complete, number, one, things
-from linter.facts.panels import breakers_of, go_off_together, leg_of_pole
+from linter.facts.panels import breakers_of, go_off_together
 from linter.facts.rooms import DWELLING, is_split_phase
 from linter.units import Unknown
+from linter.wiring.legs import leg_of_pole
 from linter.wiring.model import Role
 
 if TYPE_CHECKING:

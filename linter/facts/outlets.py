@@ -15,12 +15,12 @@ from linter.facts.devices import (
 from linter.facts.given import Given, unknown
 from linter.facts.knowing import all_hold, any_holds, hanging_on, largest
 from linter.facts.made import Grouped, answer, complete, number, one, things
-from linter.facts.panels import leg_of_pole
 from linter.facts.rooms import DWELLING, is_split_phase
 from linter.job.devices import Receptacle, Switch
 from linter.job.stated import PanelId
 from linter.units import Unknown
 from linter.vocabulary.model import Thing, value_of
+from linter.wiring.legs import leg_of_pole
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable

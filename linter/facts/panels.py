@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from linter.facts.given import Given
 from linter.facts.made import Grouped, complete, one
 from linter.job.panel import Breaker, BreakerRef
+from linter.wiring.legs import leg_of_pole
 from linter.wiring.model import Spot
 
 if TYPE_CHECKING:
@@ -19,7 +20,6 @@ if TYPE_CHECKING:
     from linter.units import Unknown
     from linter.vocabulary.model import Thing
 
-LEGS = ("A", "B")
 BOTH_LEGS = "both"
 GROUND_FAULT, ARC_FAULT = "ground-fault", "arc-fault"
 _PANEL_FIELDS = {
@@ -56,15 +56,6 @@ def breaker_of(made: Made, breaker: Breaker) -> Thing:
 def breakers_of(job: Job, refs: Iterable[BreakerRef]) -> tuple[Breaker, ...]:
     """The breakers of those names."""
     return tuple(job.panels[panel].breakers[space] for panel, space in refs)
-
-
-def leg_of_pole(breaker: Breaker, pole: int) -> str:
-    """The leg a pole is on: spaces lie in rows of two, and the legs alternate from row to row.
-
-    What the job states for a breaker holds for its first pole.
-    """
-    first = LEGS.index(breaker.leg) if breaker.leg in LEGS else (breaker.space - 1) // 2
-    return LEGS[(first + pole) % 2]
 
 
 def go_off_together(breakers: Sequence[Breaker], own: Unknown) -> YesNo:

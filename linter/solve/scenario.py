@@ -49,9 +49,10 @@ def draw_of_ohms(
 class Open(NamedTuple):
     """A conductor is off at a wire end or pigtail; elsewhere, the conductors that feed the place.
 
-    `at` names a wire end, pigtail, joint, terminal, box or device (a name of both is the box). What feeds a joint is what leads
-    to the panel; the others stay joined, as when a neutral is lost upstream. `role` picks among the
-    joints of a device or box; a hot may be a switched one or a traveller.
+    `at` names a wire end, pigtail, joint, terminal, box or device; a name of both is the box. What
+    feeds a joint is what leads to the panel; the others stay joined, as when a neutral is lost
+    upstream. `role` picks among the joints of a box or device; a hot may be a switched one or a
+    traveller.
     """
 
     at: str
