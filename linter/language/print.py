@@ -111,7 +111,7 @@ def _named(node: Named, style: Style) -> str:
 
 def _number(value: float) -> str:
     """The number to its last figure, without powers of ten, which the language does not know."""
-    if value.is_integer():
+    if float(value).is_integer():
         return f"{value:.0f}"
     text = repr(value)
     return f"{value:.400f}".rstrip("0") if "e" in text else text
