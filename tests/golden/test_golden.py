@@ -4,10 +4,13 @@ They are renewed by `pytest tests/golden --renew-golden` and reviewed as a diff.
 fresh process, once under each of two hash seeds and time zones: the bytes must be the same.
 """
 
+import json
 from pathlib import Path
 
+import jsonschema
 import pytest
 
+from linter.resources import schemas_dir
 from tests.architecture.test_words import NOT_IN_OUR_VOCABULARY
 from tests.golden.fresh import Fresh, run_fresh
 
@@ -40,3 +43,9 @@ def test_the_output_is_the_one_saved(name: str, renew_golden: bool, tmp_path: Pa
 @pytest.mark.parametrize("name", OUTPUTS)
 def test_no_saved_output_sounds_like_a_verdict(name: str) -> None:
     assert not NOT_IN_OUR_VOCABULARY.search((HERE / name).read_text(encoding="utf-8"))
+
+
+@pytest.mark.parametrize("name", [name for name in OUTPUTS if name.endswith(".json")])
+def test_saved_findings_are_valid_under_the_published_schema(name: str) -> None:
+    schema = json.loads((schemas_dir() / "findings.schema.json").read_text(encoding="utf-8"))
+    jsonschema.validate(json.loads((HERE / name).read_text(encoding="utf-8")), schema)
