@@ -12,6 +12,7 @@ from linter.language.work import WorkLine, working
 from linter.packs.writing import write_sentence
 
 if TYPE_CHECKING:
+    from linter.audit.findings import Basis
     from linter.audit.stops import Walk
     from linter.facts import Facts
     from linter.packs.model import Pack, Rule, Sentence
@@ -24,6 +25,7 @@ class Teller:
 
     def __init__(self, pack: Pack, facts: Facts, walk: Walk, write: Writer) -> None:
         self._pack, self._facts, self._walk, self._write = pack, facts, walk, write
+        self._bases: dict[str, tuple[Basis, ...]] = {}
 
     def finding(self, rule: Rule, thing: Thing) -> Finding:
         """The finding that the thing breaks the rule."""
@@ -42,9 +44,14 @@ class Teller:
             do=self._sentence(rule.do, thing),
             caution=self._sentence(rule.caution, thing),
             relies_on=relied_on(used, self._facts, self._write),
-            rests_on=bases_of(self._pack, rule),
+            rests_on=self._rests_on(rule),
             fingerprint=fingerprint(rule.name, thing, used, self._facts),
         )
+
+    def _rests_on(self, rule: Rule) -> tuple[Basis, ...]:
+        if rule.name not in self._bases:
+            self._bases[rule.name] = bases_of(self._pack, rule)
+        return self._bases[rule.name]
 
     def _used(self, rule: Rule, thing: Thing) -> frozenset[FactRef]:
         used = facts_used(rule.need, thing, self._pack.library)
