@@ -3,6 +3,7 @@
 from pathlib import Path
 
 import pytest
+import yaml
 
 from linter.facts import Facts, facts_of
 from linter.job.jobs import Job
@@ -17,6 +18,7 @@ from tests.cases.filled import faults
 ROOT = Path(__file__).resolve().parents[3]
 BOATHOUSE = ROOT / "tests/cases/jobs/boathouse.yaml"
 FOUNDRY = ROOT / "tests/cases/jobs/bell-foundry.yaml"
+STATED = ROOT / "tests/cases/facts-stated.yaml"
 JOBS = (BOATHOUSE, FOUNDRY, *sorted((ROOT / "examples").rglob("*.yaml")))
 
 
@@ -66,6 +68,33 @@ def test_a_thing_knows_where_and_how_its_facts_are_stated() -> None:
     assert place_of(end, "circuits") == end.place
 
 
+def test_a_fact_that_follows_from_one_field_knows_the_place_of_it() -> None:
+    expected = yaml.safe_load(STATED.read_text(encoding="utf-8"))
+    stated = {
+        (kind, fact)
+        for path in (BOATHOUSE, FOUNDRY)
+        for kind, things in facts_in(path)[1].things.items()
+        for thing in things
+        for fact in thing.stated_at
+    }
+    assert stated == {(kind, fact) for kind, facts in expected.items() for fact in facts}
+
+
+def test_the_place_of_a_fact_is_where_its_value_is_written() -> None:
+    job, facts = facts_in(FOUNDRY)
+    lines = FOUNDRY.read_text(encoding="utf-8").splitlines()
+    checked = 0
+    for things in facts.things.values():
+        for thing in things:
+            for fact in thing.written.keys() & thing.stated_at.keys():
+                place = place_of(thing, fact)
+                assert place.file == job.place.file
+                text = lines[place.line - 1][place.column - 1 :]
+                assert thing.written[fact].split()[0] in text, (thing, fact)
+                checked += 1
+    assert checked > 100
+
+
 def test_a_fact_that_rests_on_a_usual_value_says_so() -> None:
     _, facts = facts_in(FOUNDRY)
     for kind, ref, fact in (
@@ -76,6 +105,8 @@ def test_a_fact_that_rests_on_a_usual_value_says_so() -> None:
         ("wire_end", "k2.black@furnace-light", "free_length"),
         ("breaker", "panel 1", "is_arc_fault"),
         ("joint", "door/1", "largest_size"),
+        ("cable", "k9", "ambient"),
+        ("outlet", "mould-bench", "room_has_tub"),
         ("device", "mould-bench", "largest_wire"),
         ("receptacle", "mould-bench", "rating"),
     ):
