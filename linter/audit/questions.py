@@ -72,9 +72,13 @@ def open_questions(
         _question(topic, here, _asked(here.asked, facts, walk), facts, trials)
         for topic, here in hanging.items()
     ]
-    return tuple(
-        sorted(questions, key=lambda each: (-each.settles, -each.helps, each.kind, each.fact))
-    )
+    return tuple(sorted(questions, key=_usefulness))
+
+
+def _usefulness(question: OpenQuestion) -> tuple[object, ...]:
+    """The most useful first; what settles checks only together stands together."""
+    together = sorted((question.label, *question.along))
+    return -question.settles, -question.helps, question.kind, together, question.fact
 
 
 def _topics(check: Untold, lacks: Lacks) -> Mapping[Topic, set[FactRef]]:

@@ -62,16 +62,17 @@ def _folded(whole: Line, width: int) -> Iterator[list[Span]]:
     row = [Span(" " * whole.indent)]
     column = whole.indent
     fresh = True
-    for span in whole.spans:
-        for word in _words(span):
-            if not fresh and word.strip() and column + len(word) > width:
-                yield _without_last_blank(row)
-                row = [Span(" " * (whole.indent + whole.hang))]
-                column, fresh = whole.indent + whole.hang, True
-            if fresh and not word.strip():
-                continue
-            row.append(Span(word, span.style))
-            column, fresh = column + len(word), False
+    for word in _words(whole.spans):
+        length = sum(len(span.text) for span in word)
+        blank = not word[0].text.strip()
+        if not fresh and not blank and column + length > width:
+            yield _without_last_blank(row)
+            column, fresh = whole.indent + whole.hang, True
+            row = [Span(" " * column)]
+        if fresh and blank:
+            continue
+        row += word
+        column, fresh = column + length, False
     yield _without_last_blank(row)
 
 
@@ -82,14 +83,28 @@ def _without_last_blank(row: list[Span]) -> list[Span]:
     return row
 
 
-def _words(span: Span) -> Iterator[str]:
-    """The words of a span and the spaces between them, made inert."""
+def _words(spans: Iterable[Span]) -> Iterator[list[Span]]:
+    """The words of a line and the blanks between them; a word may be of several styles."""
+    word: list[Span] = []
+    for span in spans:
+        for part in _parts(span):
+            if part.text == " ":
+                yield from [word] if word else []
+                yield [part]
+                word = []
+            else:
+                word.append(part)
+    yield from [word] if word else []
+
+
+def _parts(span: Span) -> Iterator[Span]:
+    """The words and single blanks of a span, made inert."""
     text = clean(span.text)
     if span.whole:
-        yield text
+        yield Span(text, span.style)
         return
     for number, word in enumerate(text.split(" ")):
         if number:
-            yield " "
+            yield Span(" ", span.style)
         if word:
-            yield word
+            yield Span(word, span.style)

@@ -19,28 +19,57 @@ _MOST_ANSWERS = 4
 
 
 def unanswered(questions: Iterable[OpenQuestion]) -> Iterator[Line]:
-    """The open questions under one heading, the most useful first; nothing where there are none."""
-    for number, question in enumerate(questions):
+    """The open questions under one heading, the most useful first; nothing where there are none.
+
+    Those that settle nothing by themselves, and the same checks together, are asked together.
+    """
+    for number, (_, group) in enumerate(groupby(questions, key=_asked_together)):
         if not number:
             yield EMPTY
             yield line("CANNOT BE TOLD YET", "advice-heading")
         yield EMPTY
-        yield from _question(question)
+        together = list(group)
+        yield from _together(together) if len(together) > 1 else _question(together[0])
+
+
+def _asked_together(question: OpenQuestion) -> tuple[object, ...]:
+    if question.settles or question.lacking:
+        return (question,)
+    places = tuple(dict.fromkeys(each.stop.heading for each in question.things))
+    rules = tuple((answer.rule, answer.checks) for answer in question.answers)
+    return question.kind, frozenset((question.label, *question.along)), places, rules
 
 
 def _question(question: OpenQuestion) -> Iterator[Line]:
     yield Line((Span(f"{question.label}{_at(question)}", "box"), Span(_settles(question))), 2, 2)
     yield line(question.ask, indent=4, hang=2)
-    if not question.everywhere:
-        for room, in_room in groupby(question.things, key=lambda each: each.stop.room):
-            stops = ", ".join(_stops(in_room))
-            yield Line((Span(f"{room or 'the whole dwelling'}: ", "label"), Span(stops)), 4, 2)
+    yield from _places(question)
     for answer in question.answers[:_MOST_ANSWERS]:
         said = counted(answer.checks, "check", "checks") if question.lacking else _outcomes(answer)
         yield Line((Span(f"{answer.rule}: ", "quiet"), Span(said)), 4, 2)
     more = len(question.answers) - _MOST_ANSWERS
     if more > 0:
         yield line(f"and {counted(more, 'more outcome', 'more outcomes')}", "quiet", 4, 2)
+
+
+def _together(questions: list[OpenQuestion]) -> Iterator[Line]:
+    """Questions that settle the same checks, but only together."""
+    first = questions[0]
+    labels = join_words([each.label for each in questions])
+    settled = counted(first.helps, "check", "checks")
+    yield Line((Span(f"{labels}{_at(first)}", "box"), Span(f": together settle {settled}")), 2, 2)
+    for each in questions:
+        yield Line((Span(f"{each.label}: ", "label"), Span(each.ask)), 4, 2)
+    yield from _places(first)
+    for answer in first.answers:
+        yield line(f"{answer.rule} ({counted(answer.checks, 'check', 'checks')})", "quiet", 4, 2)
+
+
+def _places(question: OpenQuestion) -> Iterator[Line]:
+    if not question.everywhere:
+        for room, in_room in groupby(question.things, key=lambda each: each.stop.room):
+            stops = ", ".join(_stops(in_room))
+            yield Line((Span(f"{room or 'the whole dwelling'}: ", "label"), Span(stops)), 4, 2)
 
 
 def _at(question: OpenQuestion) -> str:

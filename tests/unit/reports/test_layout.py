@@ -31,3 +31,10 @@ def test_no_blank_falls_over_the_edge() -> None:
         "aaaaaaaaa bbbbbbbbb",
         "ccccccccc ddddddddd",
     ]
+
+
+def test_a_word_of_two_styles_is_not_torn() -> None:
+    torn = Line((Span("a conductor", "box"), Span(", line 12")))
+    assert plain([torn], 20) == "a conductor, line 12\n"
+    rows = list(fold([Line((Span("a long conductor xxx", "box"), Span(", line 12")))], 20))
+    assert "".join(span.text for span in rows[1]) == "xxx, line 12"

@@ -83,6 +83,17 @@ def test_what_cannot_be_told_says_where_how_and_what_each_answer_settles() -> No
         assert words in said
 
 
+def test_what_settles_checks_only_together_is_asked_together() -> None:
+    needs_more = question().answers[0]._replace(when=(), needs_more=True)
+    alike = {"settles": 0, "helps": 2, "answers": (needs_more,)}
+    radius = question(label="bend radius", along=("width",), ask="Measure the bend.", **alike)
+    width = question(label="width", along=("bend radius",), ask="Measure the sheath.", **alike)
+    said = squeezed(text_of(open_questions=(radius, width)))
+    assert "bend radius and width at 2 boxes: together settle 2 checks" in said
+    assert "bend radius: Measure the bend. width: Measure the sheath." in said
+    assert said.count("wire-end-long-enough") == 1
+
+
 def test_findings_are_counted_by_weight() -> None:
     said = text_of(finding(), finding(weight="danger"), finding(weight="danger"))
     assert "2 dangers, 1 violation and 0 pieces of advice, from 40 checks." in said
