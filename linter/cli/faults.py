@@ -24,11 +24,11 @@ class Fault(NamedTuple):
 def attempted(doing: str, what: Callable[[], T]) -> T | Fault:
     """What the function gives, or the fault it met, once that has been said on standard error.
 
-    What the person can mend (`Refused`, `WrongUse`) and a reader gone away go on to the caller.
+    What the person can mend (`Refused`, `WrongUse`) goes on to the caller.
     """
     try:
         return what()
-    except (Refused, WrongUse, BrokenPipeError):
+    except (Refused, WrongUse):
         raise
     except Exception as mistake:  # noqa: BLE001  the one place: anything else is our fault
         notes = (*getattr(mistake, "__notes__", ()), doing)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TextIO
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -33,13 +33,7 @@ def show_lines(lines: Iterable[Line]) -> None:
 
 def say(text: str) -> None:
     """Writes a remark, a refusal or our own fault to standard error."""
-    sys.stdout.flush()
     _write(sys.stderr, f"{text}\n")
-
-
-def withdraw() -> None:
-    """Lets go of standard output, so that Python does not complain of it at the end."""
-    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def _show_coloured(lines: Iterable[Line]) -> None:
@@ -49,9 +43,10 @@ def _show_coloured(lines: Iterable[Line]) -> None:
 
     width = _terminal_width()
     console = Console(width=width, highlight=False, soft_wrap=True)
-    for row in coloured(lines, width):
-        console.print(row)
-    sys.stdout.flush()
+    with console.capture() as captured:
+        for row in coloured(lines, width):
+            console.print(row)
+    show(captured.get())
 
 
 def _terminal_width() -> int:
@@ -60,8 +55,12 @@ def _terminal_width() -> int:
     return min(max(shutil.get_terminal_size().columns, _NARROWEST), _WIDEST)
 
 
-def _write(stream: object, text: str) -> None:
-    encoding = getattr(stream, "encoding", None) or "utf-8"
+def _write(stream: TextIO, text: str) -> None:
+    encoding = stream.encoding or "utf-8"
     # What the terminal cannot show is shown as its number, rather than failing at it.
     inert = text.encode(encoding, "backslashreplace").decode(encoding)
-    print(inert, end="", file=stream, flush=True)  # type: ignore[call-overload]  # a text stream
+    try:
+        print(inert, end="", file=stream, flush=True)
+    except BrokenPipeError:
+        # Whoever read our output wants no more of it; the status is told all the same.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())

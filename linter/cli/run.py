@@ -6,7 +6,7 @@ import os
 from collections.abc import Callable, Sequence
 
 from linter.cli.guides import GUIDES, MAIN_GUIDE
-from linter.cli.output import say, show, withdraw
+from linter.cli.output import say, show
 from linter.cli.status import Status
 from linter.cli.wrong_use import WrongUse
 from linter.text import Refused, nearest
@@ -24,10 +24,6 @@ def run(words: Sequence[str]) -> int:
         return _status(words)
     except KeyboardInterrupt:
         return _INTERRUPTED
-    except BrokenPipeError:
-        # Whoever read our output wants no more of it.
-        withdraw()
-        return Status.NOTHING_OUTSTANDING
 
 
 def _status(words: Sequence[str]) -> int:

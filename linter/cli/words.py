@@ -26,7 +26,7 @@ def tell_apart(
 ) -> tuple[list[str], dict[str, str]]:
     """The names among the words, and the value of each option.
 
-    Raises `WrongUse` for an option that the command does not have, or one without its value.
+    What follows two hyphens is a name. Raises `WrongUse` for an option that the command does not have, or one without its value.
 
     >>> tell_apart("precover audit", [Option("--form", "", "text")], ["a.yaml", "--form", "json"])
     (['a.yaml'], {'--form': 'json'})
@@ -36,7 +36,8 @@ def tell_apart(
         # nargs="?" leaves it to us to say that a value is missing.
         parser.add_argument(option.name, dest=option.name, nargs="?", const="", default=None)
     parser.add_argument("names", nargs="*")
-    found, unknown = parser.parse_known_intermixed_args(list(words))
+    at = words.index("--") if "--" in words else len(words)
+    found, unknown = parser.parse_known_intermixed_args(list(words[:at]))
     if unknown:
         _refuse(prog, unknown[0], [option.name for option in options])
     values: dict[str, str] = {}
@@ -45,7 +46,7 @@ def tell_apart(
         if value == "":
             raise WrongUse(f"{option.name} has no value.", option.meaning, mend=_ask(prog))
         values[option.name] = option.default if value is None else value
-    return list(found.names), values
+    return [*found.names, *words[at + 1 :]], values
 
 
 def _refuse(prog: str, word: str, options: list[str]) -> NoReturn:

@@ -40,7 +40,7 @@ def test_what_the_output_cannot_spell_is_shown_as_its_number(tmp_path: Path) -> 
     assert b"B\\xe5dehus" in ran.out
 
 
-def test_a_reader_that_goes_away_is_no_mistake(tmp_path: Path) -> None:
+def test_a_reader_that_goes_away_is_no_mistake_and_no_all_clear(tmp_path: Path) -> None:
     environment = {**os.environ, "PYTHONPATH": str(ROOT), "XDG_CACHE_HOME": str(tmp_path)}
     command = [sys.executable, "-m", "linter", *AUDIT, "--form", "json"]
     reader, writer = os.pipe()
@@ -49,7 +49,7 @@ def test_a_reader_that_goes_away_is_no_mistake(tmp_path: Path) -> None:
         done = subprocess.run(  # noqa: S603  our own program
             command, cwd=ROOT, env=environment, stdout=closed, stderr=subprocess.PIPE, check=False
         )
-    assert done.stderr == b""
+    assert (done.returncode, done.stderr) == (1, b"")
 
 
 def _on_a_terminal(cache: Path, **more: str) -> str:
