@@ -31,13 +31,13 @@ class Distances:
 
 def _steps(wiring: Wiring) -> Steps:
     steps: Steps = {}
-    for one, other, cables in _ties(wiring):
+    for one, other, cables in ties_of(wiring):
         steps.setdefault(one, []).append((other, cables))
         steps.setdefault(other, []).append((one, cables))
     return steps
 
 
-def _ties(wiring: Wiring) -> Iterator[tuple[str, str, int]]:
+def ties_of(wiring: Wiring) -> Iterator[tuple[str, str, int]]:
     """All that is joined with each other, and how many cables lie between."""
     for parts in wiring.parts.values():
         yield from ((*part.ends, 1) for part in parts)

@@ -3,23 +3,27 @@
 from __future__ import annotations
 
 from functools import cached_property
-from typing import TYPE_CHECKING, NamedTuple, TypeVar
+from typing import TYPE_CHECKING, NamedTuple
 
 from linter.job.devices import Device, Switch
 from linter.job.stated import PanelId
 from linter.trace.distance import Distances
+from linter.trace.meetings import Meeting, meetings
 from linter.trace.nets import Nets, nets_of
-from linter.trace.reach import reached_from
+from linter.trace.outlets import Outlets, OutletTrace
+from linter.trace.paths import Paths, Way, both_ways, in_words
+from linter.trace.positions import Positions
+from linter.trace.rings import Ring, rings
+from linter.trace.solid import OF_SWITCHES, Solid, Source, Sources
 from linter.trace.uncertain import uncertain_boxes
 from linter.trace.ways import Protector, Ways
-from linter.wiring.model import PanelLanding, Role, Spot, Wiring
+from linter.wiring.model import Role, Spot, Wiring
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from linter.job.jobs import Job
 
-T = TypeVar("T", str, "BreakerPole")
 _NEUTRAL_SPOTS = frozenset({Spot.NEUTRAL_BAR, Spot.BREAKER_NEUTRAL})
 _HOT_TERMINALS = frozenset({"hot", "hot 2", "line hot", "line hot 2"})
 _NEUTRAL_TERMINALS = frozenset({"neutral", "neutral 2", "line neutral"})
@@ -37,30 +41,81 @@ class BreakerPole(NamedTuple):
 class Trace:
     """What reaches what. Ids are those of wire ends, joints, pigtails and terminals of the wiring.
 
-    Switches count as being in any setting: a hot "reaches" where some setting lets it.
+    A hot "reaches" where some position of all switches lets it.
     """
 
     def __init__(self, job: Job, wiring: Wiring) -> None:
         self._job, self._wiring = job, wiring
         self._nets: Nets = nets_of(wiring)
+        self._solid = Solid(job, wiring, self._nets)
+        self._positions = Positions(self._solid.sources, self._solid.contacts)
+        self._reach: dict[int, Sources] = {}
         landings = wiring.panel_landings
         hots = {wire: each for wire, each in landings.items() if each.spot is Spot.BREAKER}
         neutrals = {wire: each for wire, each in landings.items() if each.spot in _NEUTRAL_SPOTS}
         bonds = {wire: each for wire, each in landings.items() if each.spot is Spot.BOND_BAR}
-        self._hots = _by_net(self._nets, {w: _pole(each) for w, each in hots.items()})
-        circuit_of = {wire: wiring.wire_ends[wire].use.circuit or "" for wire in neutrals}
-        self._neutrals = _by_net(self._nets, circuit_of)
         self._hot_ways = Ways(wiring, self._nets, hots)
         self._neutral_ways = Ways(wiring, self._nets, neutrals)
         self._bond_ways = Ways(wiring, self._nets, bonds)
         self._devices: Mapping[str, Device] = {
             device.name: device for box in job.boxes.values() for device in box.holds
         }
-        self.uncertain_boxes = uncertain_boxes(job, wiring)
+        self.not_followed: frozenset[str] = frozenset(
+            name
+            for group in self._positions.groups
+            if not group.is_followed
+            for name in group.switches
+        )
+        at_them = {self._devices[name].box for name in self.not_followed}
+        self.uncertain_boxes = uncertain_boxes(job, wiring, at_them)
 
     @cached_property
     def _distances(self) -> Distances:
         return Distances(self._wiring)
+
+    @cached_property
+    def _outlets(self) -> Outlets:
+        wiring = self._wiring
+        return Outlets(self._solid, self._positions, wiring.by_device, wiring.links)
+
+    @cached_property
+    def meetings(self) -> tuple[Meeting, ...]:
+        """Where sources meet that are to be kept apart, each with the way that proves it."""
+        return meetings(self._wiring, self._solid, self._positions)
+
+    @cached_property
+    def rings(self) -> tuple[Ring, ...]:
+        """Hots and neutrals in parallel: a way round for each."""
+        return rings(self._wiring, self._solid)
+
+    @cached_property
+    def _paths(self) -> Paths:
+        return Paths(self._wiring)
+
+    def outlet(self, device: str) -> OutletTrace:
+        """What stands between the terminals of an outlet, in every position of the switches."""
+        return self._outlets.at(device)
+
+    def sources_at(self, name: str) -> Sources:
+        """All that reaches a wire end, joint, pigtail or terminal in some position."""
+        piece = self._solid.of(name)
+        if piece not in self._reach:
+            self._reach[piece] = self._positions.reach(piece)
+        return self._reach[piece]
+
+    def piece_of(self, name: str) -> int:
+        """The piece of metal that it is part of, by number; switches part pieces."""
+        return self._solid.of(name)
+
+    def way_from(self, source: Source, name: str) -> Way:
+        """A shortest way from a source to it, switches in any position; none where it is none."""
+        starts = [wire for wire, each in self._solid.source_of.items() if each == source]
+        contacts = [link for link in self._wiring.links if link.kind in OF_SWITCHES]
+        return self._paths.way(starts, name.__eq__, both_ways(contacts))
+
+    def in_words(self, way: Way) -> str:
+        """A way as a person follows it, joint by joint."""
+        return in_words(self._wiring, way)
 
     @property
     def order(self) -> Mapping[str, int]:
@@ -69,15 +124,16 @@ class Trace:
 
     def hots_at(self, name: str) -> tuple[BreakerPole, ...]:
         """The breaker poles that reach a wire end or terminal in some setting of the switches."""
-        return self._hots.get(self._nets.of[name], ())
+        found = {each.breaker_pole for each in self.sources_at(name) if each.role is Role.HOT}
+        return tuple(BreakerPole(*each) for each in sorted(found))
 
     def neutral_at(self, name: str) -> bool:
         """Whether a neutral of a panel reaches it."""
-        return self._nets.of[name] in self._neutrals
+        return any(each.role is Role.NEUTRAL for each in self.sources_at(name))
 
     def neutral_circuits_at(self, name: str) -> tuple[str, ...]:
-        """The circuits whose neutral, from the panel, reaches it; "" is one without a name."""
-        return self._neutrals.get(self._nets.of[name], ())
+        """The circuits whose neutral, from the panel, reaches it."""
+        return _circuits(self.sources_at(name))
 
     def bond_at(self, name: str) -> bool:
         """Whether the bond of a panel reaches it."""
@@ -133,10 +189,12 @@ class Trace:
         hots = {end.use for end in box.wire_ends if end.use.role is Role.HOT}
         return any(sum(use.circuit == each for use in hots) > 1 for each in circuits)
 
-    @property
+    @cached_property
     def joined_neutrals(self) -> tuple[tuple[str, ...], ...]:
         """The sets of circuits whose neutrals are joined somewhere outside the panel."""
-        return tuple(sorted({each for each in self._neutrals.values() if len(each) > 1}))
+        pieces = {*self._solid.sources, *self._positions.groups_at}
+        found = {_circuits(self._positions.reach(each)) for each in pieces}
+        return tuple(sorted(each for each in found if len(each) > 1))
 
     def is_dead(self, device: str) -> bool:
         """Whether an outlet lacks a hot or, where it takes one, the neutral; never a switch."""
@@ -180,17 +238,5 @@ def trace(job: Job, wiring: Wiring) -> Trace:
     return Trace(job, wiring)
 
 
-def _pole(landing: PanelLanding) -> BreakerPole:
-    return BreakerPole(landing.panel, landing.space or 0, landing.pole or 0)
-
-
-def _by_net(nets: Nets, sources: Mapping[str, T]) -> dict[int, tuple[T, ...]]:
-    """For each net, the sources that reach it, in order; sources by the wire they begin at."""
-    starts: dict[T, list[int]] = {}
-    for wire, source in sources.items():
-        starts.setdefault(source, []).append(nets.of[wire])
-    found: dict[int, list[T]] = {}
-    for source in sorted(starts):
-        for net in reached_from(nets, starts[source]):
-            found.setdefault(net, []).append(source)
-    return {net: tuple(each) for net, each in found.items()}
+def _circuits(sources: Sources) -> tuple[str, ...]:
+    return tuple(sorted({each.circuit for each in sources if each.role is Role.NEUTRAL}))

@@ -7,12 +7,16 @@ from typing import TYPE_CHECKING
 from linter.wiring.model import Role
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from linter.job.jobs import Job
     from linter.wiring.model import Wiring
 
 
-def uncertain_boxes(job: Job, wiring: Wiring) -> frozenset[str]:
+def uncertain_boxes(job: Job, wiring: Wiring, not_followed: Iterable[str]) -> frozenset[str]:
     """The boxes that cables join with a cable of unknown sheath, or with a wire of unknown use.
+
+    Or with one of `not_followed`: boxes of switches of which not every position was tried.
 
     What the trace finds there holds; that something does not reach there does not.
     """
@@ -21,7 +25,7 @@ def uncertain_boxes(job: Job, wiring: Wiring) -> frozenset[str]:
         ends = [end for end in (str(cable.from_), str(cable.to)) if end in wiring.boxes]
         for end in ends:
             beside.setdefault(end, set()).update(ends)
-    waiting = _doubtful(job, wiring)
+    waiting = [*_doubtful(job, wiring), *not_followed]
     found: set[str] = set()
     while waiting:
         box = waiting.pop()

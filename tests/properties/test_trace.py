@@ -1,22 +1,21 @@
 """Laws of the trace: what is found by search equals what is found by trying everything."""
 
-from collections.abc import Iterable
 from itertools import product
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from linter.trace.dominators import Dominators
-from linter.trace.nets import Nets, Way
-from linter.trace.reach import reached_from
-from linter.wiring.model import Link, LinkKind, Role
+from linter.trace.positions import Positions
+from linter.trace.solid import Contact, Source, Sources
+from linter.wiring.model import LinkKind, Role
 
 MOST = 7
-THROWS = (LinkKind.THROW_1, LinkKind.THROW_2)
+SWITCHES = ("a", "b", "c")
 vertices = st.integers(0, MOST - 1)
 graphs = st.lists(st.lists(vertices, max_size=3), min_size=MOST, max_size=MOST)
-kinds = st.sampled_from([*THROWS, LinkKind.CLOSED_WHEN_ON, LinkKind.LINE_TO_LOAD, None])
-ties = st.lists(st.tuples(vertices, vertices, kinds, st.sampled_from("abc")), max_size=10)
+kinds = st.sampled_from([LinkKind.THROW_1, LinkKind.THROW_2, LinkKind.CLOSED_WHEN_ON])
+ties = st.lists(st.tuples(vertices, vertices, kinds, st.sampled_from(SWITCHES)), max_size=10)
 
 
 def _reached(after: list[list[int]], start: int, without: int | None = None) -> set[int]:
@@ -43,27 +42,56 @@ def test_one_dominates_another_if_without_it_the_root_does_not_reach_it(
         assert (one in {*tree.before(other), other}) == lost or other not in reached
 
 
-def _nets(tied: Iterable[tuple[int, int, LinkKind | None, str]]) -> Nets:
-    ways: list[list[Way]] = [[] for _ in range(MOST)]
-    for one, other, kind, device in tied:
-        link = None if kind is None else Link(device, ("", ""), kind, Role.HOT)
-        ways[one].append(Way(other, link))
-        ways[other].append(Way(one, link, forward=False))
-    return Nets({}, ways, frozenset())
-
-
-@settings(max_examples=300, deadline=None)
-@given(ties)
-def test_a_source_reaches_what_some_setting_of_all_switches_lets_it_reach(
-    tied: list[tuple[int, int, LinkKind | None, str]],
-) -> None:
-    expected: set[int] = set()
-    for setting in product(THROWS, repeat=3):
-        throws = dict(zip("abc", setting, strict=True))
+def _in_each_position(
+    fed: dict[int, str], tied: list[tuple[int, int, LinkKind, str]], names: tuple[str, ...]
+) -> list[list[frozenset[str]]]:
+    """What reaches each vertex, by flooding the graph of every position of all switches."""
+    found = []
+    for position in range(1 << len(names)):
         after: list[list[int]] = [[] for _ in range(MOST)]
         for one, other, kind, device in tied:
-            if kind not in THROWS or throws[device] is kind:
+            is_second = bool(position >> names.index(device) & 1)
+            if (kind is not LinkKind.THROW_1) == is_second:
                 after[one].append(other)
                 after[other].append(one)
-        expected |= _reached(after, 0)
-    assert reached_from(_nets(tied), [0]) == expected
+        found.append(
+            [
+                frozenset(fed[each] for each in _reached(after, vertex) if each in fed)
+                for vertex in range(MOST)
+            ]
+        )
+    return found
+
+
+def _names(sources: Sources) -> frozenset[str]:
+    return frozenset(each.circuit for each in sources)
+
+
+@settings(max_examples=400, deadline=None)
+@given(st.dictionaries(vertices, st.sampled_from("xyz")), ties)
+def test_positions_are_those_found_by_flooding_every_position_of_all_switches(
+    fed: dict[int, str], tied: list[tuple[int, int, LinkKind, str]]
+) -> None:
+    sources = {each: frozenset((Source(Role.HOT, name),)) for each, name in fed.items()}
+    contacts = [Contact(device, kind, one, other) for one, other, kind, device in tied]
+    found = Positions(sources, contacts)
+    everything = _in_each_position(fed, tied, SWITCHES)
+    for vertex in range(MOST):
+        each_position = [reaching[vertex] for reaching in everything]
+        assert _names(found.reach(vertex)) == frozenset().union(*each_position)
+        number = found.group_of(vertex)
+        switches = () if number is None else found.groups[number].switches
+        at = [_names(each) for each in found.at(vertex)]
+        bits = [SWITCHES.index(each) for each in switches]
+        for position, expected in enumerate(each_position):
+            own = sum((position >> bit & 1) << place for place, bit in enumerate(bits))
+            assert at[own] == expected
+
+
+def test_a_group_of_more_positions_than_stated_is_not_followed() -> None:
+    contacts = [Contact(f"s{n}", LinkKind.CLOSED_WHEN_ON, n, n + 1) for n in range(4)]
+    fed = {0: frozenset((Source(Role.HOT, "x"),))}
+    assert [each.is_followed for each in Positions(fed, contacts, 16).groups] == [True]
+    refused = Positions(fed, contacts, 8)
+    assert [each.is_followed for each in refused.groups] == [False]
+    assert _names(refused.reach(4)) == {"x"}

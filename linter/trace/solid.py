@@ -1,0 +1,131 @@
+"""What is one piece of metal whatever the switches do, and the sources that it hangs on."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from linter.job.stated import PanelId
+from linter.wiring.legs import LEGS, leg_of_pole
+from linter.wiring.model import LinkKind, PanelLanding, Role, Spot, Wiring
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
+
+    from linter.job.jobs import Job
+    from linter.trace.nets import Nets
+
+OF_SWITCHES = frozenset({LinkKind.CLOSED_WHEN_ON, LinkKind.THROW_1, LinkKind.THROW_2})
+_NEUTRAL_SPOTS = frozenset({Spot.NEUTRAL_BAR, Spot.BREAKER_NEUTRAL})
+_SPLIT = "split phase"
+
+
+class Source(NamedTuple):
+    """What a panel feeds a conductor from: a pole of a breaker, the neutral, the bond.
+
+    `circuit` is that of the conductor; the leg and the pole are those of hots.
+    """
+
+    role: Role
+    circuit: str = ""
+    leg: str = ""
+    panel: str = ""
+    space: int = 0
+    pole: int = 0
+
+    @property
+    def breaker_pole(self) -> tuple[str, int, int]:
+        """The panel, the space and the pole of a hot."""
+        return self.panel, self.space, self.pole
+
+
+Sources = frozenset[Source]
+NO_SOURCE: Sources = frozenset()
+BOND_SOURCE = Source(Role.BOND)
+
+
+class Contact(NamedTuple):
+    """A contact of a switch between two pieces of metal."""
+
+    device: str
+    kind: LinkKind
+    one: int
+    other: int
+
+
+class Solid:
+    """The pieces of metal of a wiring, numbered as one of the nets each holds.
+
+    Joints, terminals, tabs and devices between line and load are metal; contacts of switches are
+    not. `sources` has the pieces that a panel feeds, and `landed` the ends there, by piece.
+    """
+
+    def __init__(self, job: Job, wiring: Wiring, nets: Nets) -> None:
+        self._nets = nets
+        self.of_net = _tops(nets)
+        legs = _Legs(job)
+        self.source_of: dict[str, Source] = {}
+        gathered: dict[int, set[Source]] = {}
+        for wire, landing in wiring.panel_landings.items():
+            source = _source(legs, landing, wiring.wire_ends[wire].use.circuit or "")
+            if source is not None:
+                self.source_of[wire] = source
+                gathered.setdefault(self.of(wire), set()).add(source)
+        self.sources: Mapping[int, Sources] = {
+            piece: frozenset(each) for piece, each in gathered.items()
+        }
+        self.contacts = tuple(_contacts(nets, self.of_net))
+
+    def of(self, name: str) -> int:
+        """The piece that a wire end, joint, pigtail or terminal is part of."""
+        return self.of_net[self._nets.of[name]]
+
+
+class _Legs:
+    """The leg of each pole; a supply that is not split has but one."""
+
+    def __init__(self, job: Job) -> None:
+        self._job = job
+        kind = job.usual_supply.kind
+        self._is_one = kind is not None and kind != _SPLIT
+
+    def of(self, landing: PanelLanding) -> str:
+        if self._is_one or landing.space is None:
+            return LEGS[0]
+        breaker = self._job.panels[PanelId(landing.panel)].breakers[landing.space]
+        return leg_of_pole(breaker, landing.pole or 0)
+
+
+def _source(legs: _Legs, landing: PanelLanding, circuit: str) -> Source | None:
+    if landing.spot is Spot.BOND_BAR:
+        return BOND_SOURCE
+    if landing.spot in _NEUTRAL_SPOTS:
+        return Source(Role.NEUTRAL, circuit)
+    if landing.spot is not Spot.BREAKER:
+        return None
+    place = landing.panel, landing.space or 0, landing.pole or 0
+    return Source(Role.HOT, circuit, legs.of(landing), *place)
+
+
+def _tops(nets: Nets) -> list[int]:
+    """For every net the piece of metal it is part of."""
+    above = list(range(len(nets.ways)))
+
+    def top(net: int) -> int:
+        while above[net] != net:
+            above[net] = above[above[net]]
+            net = above[net]
+        return net
+
+    for net, ways in enumerate(nets.ways):
+        for way in ways:
+            if way.link is None or way.link.kind not in OF_SWITCHES:
+                above[top(net)] = top(way.to)
+    return [top(net) for net in range(len(above))]
+
+
+def _contacts(nets: Nets, of_net: list[int]) -> Iterable[Contact]:
+    for net, ways in enumerate(nets.ways):
+        for way in ways:
+            link = way.link
+            if link is not None and way.forward and link.kind in OF_SWITCHES:
+                yield Contact(link.device, link.kind, of_net[net], of_net[way.to])
