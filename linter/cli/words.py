@@ -26,7 +26,8 @@ def tell_apart(
 ) -> tuple[list[str], dict[str, str]]:
     """The names among the words, and the value of each option.
 
-    What follows two hyphens is a name. Raises `WrongUse` for an option that the command does not have, or one without its value.
+    What follows two hyphens is a name. Raises `WrongUse` for an option that the command does not
+    have, or one without its value.
 
     >>> tell_apart("precover audit", [Option("--form", "", "text")], ["a.yaml", "--form", "json"])
     (['a.yaml'], {'--form': 'json'})
