@@ -85,8 +85,8 @@ def added(pack: PackFiles, refusals: list[Refusal]) -> Iterator[Entry]:
 
 
 def changes(pack: PackFiles, section: str) -> Iterator[Node]:
-    """The amendments or the withdrawals of a layer, in file order."""
-    for node in pack.subjects:
+    """The amendments or the withdrawals of a layer, in file order; a base pack can have none."""
+    for node in pack.subjects if pack.manifest.base is not None else ():
         if section in node.fields:
             yield from node.fields[section].items
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 
 from linter.packs.entries import Change, Entry, Key, Stated, added, changes, what_of
 from linter.packs.order import stands_on
-from linter.packs.rows import change_rows
+from linter.packs.rows import change_rows, rows_touched
 from linter.packs.texts import PackFiles
 from linter.text import Place, Refusal, nearest
 from linter.text.yaml_places import Node
@@ -48,6 +48,7 @@ class _Laying:
         self.packs, self.refusals = packs, refusals
         self.laid = Laid()
         self.touched: dict[Key, list[tuple[str, Place]]] = {}
+        self.amended: dict[tuple[str, Key, object], Place] = {}
 
     def add(self, entry: Entry) -> None:
         if self.clashes(entry.key, entry.layer, entry.place):
@@ -73,7 +74,9 @@ class _Laying:
 
     def amend(self, node: Node, layer: str) -> None:
         entry = self.find(node, layer)
-        if entry is None:
+        if entry is None or self.is_own(entry, node, layer, "amended"):
+            return
+        if self.is_doubled(entry, node, layer):
             return
         change = Change(node, layer)
         names = [name for name in node.fields if name not in _NO_FIELDS]
@@ -94,6 +97,41 @@ class _Laying:
         change.changed = (*(name for name in names if name not in kept), *rows)
         entry.changes.append(change)
 
+    def is_own(self, entry: Entry, node: Node, layer: str, done: str) -> bool:
+        """Whether the layer itself states the entry; then it is refused."""
+        if entry.layer == layer:
+            self.refuse(
+                node.place,
+                f"{_begin(entry.key)} is new in this layer, and {done} in it",
+                "write it as it is to be where it is stated, and leave this out",
+                (entry.place, "stated"),
+            )
+            return True
+        return False
+
+    def is_doubled(self, entry: Entry, node: Node, layer: str) -> bool:
+        """Whether the layer amends the same part of the entry elsewhere; then it is refused.
+
+        Were the later one to hold, the name of a file would decide what is in force.
+        """
+        parts: list[tuple[object, str, Place]] = [
+            (name, f'"{name}"', place)
+            for name, place in node.keys.items()
+            if name not in _NO_FIELDS
+        ]
+        doubled = False
+        for part, shown, place in [*parts, *rows_touched(entry, node)]:
+            first = self.amended.setdefault((layer, entry.key, part), place)
+            if first != place:
+                doubled = True
+                self.refuse(
+                    place,
+                    f"{_begin(entry.key)} is amended twice in this layer: its {shown}",
+                    "keep one of the two",
+                    (first, "first amended"),
+                )
+        return doubled
+
     def set_field(self, entry: Entry, name: str, node: Node, layer: str) -> bool:
         """Whether the field became another one."""
         old, new = entry.fields.get(name), node.fields[name]
@@ -108,7 +146,17 @@ class _Laying:
 
     def withdraw(self, node: Node, layer: str) -> None:
         entry = self.find(node, layer)
-        if entry is not None:
+        if entry is None or self.is_own(entry, node, layer, "withdrawn"):
+            return
+        own = [change for change in entry.changes if change.layer == layer]
+        if own:
+            self.refuse(
+                node.place,
+                f"{_begin(entry.key)} is amended and withdrawn in this layer",
+                "keep one of the two",
+                (own[0].place, "amended"),
+            )
+        else:
             del self.laid.entries[entry.key]
             self.laid.withdrawn[entry.key] = Change(node, layer)
 
@@ -145,12 +193,15 @@ class _Laying:
     def not_there(self, what: str, name: Node, gone: Sequence[Key]) -> None:
         also = (self.laid.withdrawn[gone[0]].place, "withdrawn") if gone else None
         known = [key.name for key in self.laid.entries if key.what == what]
+        mend = 'write its name, or put it under "adds" if it is new'
+        if gone:
+            mend = 'leave this out, or state it in full under "adds" if it is to be in force again'
         self.refusals.append(
             Refusal(
                 name.place,
                 f'There is no {what} "{name.text}" in what the layer stands on',
                 f"the name of a {what} that is there",
-                'write its name, or put it under "adds" if it is new',
+                mend,
                 nearest(name.text, known),
                 also,
             )

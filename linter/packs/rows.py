@@ -1,8 +1,10 @@
 """Rows of a table that a layer sets or removes."""
 
+from collections.abc import Iterable
+
 from linter.packs.entries import Entry, Stated
 from linter.packs.values import read_value, type_named
-from linter.text import Refusal
+from linter.text import Place, Refusal
 from linter.text.yaml_places import Node
 from linter.units import NotAQuantity
 
@@ -17,6 +19,16 @@ def change_rows(entry: Entry, node: Node, layer: str, refusals: list[Refusal]) -
     removed = [_remove(entry, row, refusals) for row in _rows(node, "remove")]
     were_set = [_set(entry, Stated(row, layer), refusals) for row in _rows(node, "set")]
     return tuple(name for name, done in (("remove", removed), ("set", were_set)) if any(done))
+
+
+def rows_touched(entry: Entry, node: Node) -> list[tuple[RowKey, str, Place]]:
+    """Each row that an amendment of a table names: its keys as read, as shown, and its place."""
+    count = len(entry.fields["keys"].node.items) if "keys" in entry.fields else 0
+    return [
+        (row_key(entry, row), f"row {_written(row.items[:count])}", row.place)
+        for name in ("set", "remove")
+        for row in _rows(node, name)
+    ]
 
 
 def _rows(node: Node, name: str) -> list[Node]:
@@ -45,7 +57,7 @@ def _remove(entry: Entry, row: Node, refusals: list[Refusal]) -> bool:
         refusals.append(
             Refusal(
                 row.place,
-                f"{entry.key} has no row {_written(row)}".replace("the", "The", 1),
+                f"{entry.key} has no row {_written(row.items)}".replace("the", "The", 1),
                 "the keys of a row that is there",
                 "write the keys of the row that falls away",
             )
@@ -62,7 +74,7 @@ def _set(entry: Entry, row: Stated, refusals: list[Refusal]) -> bool:
                 refusals.append(
                     Refusal(
                         row.node.place,
-                        f"The row {_written(row.node)} is amended to what it is",
+                        f"The row {_written(row.node.items)} is amended to what it is",
                         "",
                         "leave it out, or write what it is to be",
                         also=(each.node.place, "stated"),
@@ -75,5 +87,5 @@ def _set(entry: Entry, row: Stated, refusals: list[Refusal]) -> bool:
     return True
 
 
-def _written(row: Node) -> str:
-    return ", ".join(cell.text for cell in row.items)
+def _written(cells: Iterable[Node]) -> str:
+    return ", ".join(cell.text for cell in cells)

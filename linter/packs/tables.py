@@ -5,7 +5,7 @@ from typing import cast
 from linter.language.tables import How, Table, table_faults
 from linter.language.tables import Key as KeyColumn
 from linter.packs.clauses import Ground, read_clause, read_history
-from linter.packs.entries import Entry, Stated
+from linter.packs.entries import Change, Entry, Stated
 from linter.packs.model import Cell, Origin, PackTable, Row
 from linter.packs.rows import row_key
 from linter.packs.values import NOTHING, read_value, refusal_of, type_named
@@ -103,7 +103,7 @@ def _with_words(type_: FactType, cells: list[Cell]) -> FactType:
 
 
 def _row(entry: Entry, stated: Stated, ground: Ground) -> Row:
-    change = next((each for each in entry.changes if each.layer == stated.layer), None)
+    change = next((each for each in entry.changes if _sets(each, stated.node)), None)
     if change is None:
         clause = read_clause(entry.fields["clause"], Ground(ground.packs, []))
     else:
@@ -112,6 +112,12 @@ def _row(entry: Entry, stated: Stated, ground: Ground) -> Row:
         )
     written = tuple(cell.text for cell in stated.node.items)
     return Row(written, Origin(stated.layer, stated.node.place), clause)
+
+
+def _sets(change: Change, row: Node) -> bool:
+    """Whether a row is stated in this amendment; a layer may change rows in several."""
+    stated = change.node.fields.get("set")
+    return stated is not None and any(each is row for each in stated.items)
 
 
 def _refuse_doubled_columns(entry: Entry, ground: Ground) -> None:

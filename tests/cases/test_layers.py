@@ -44,6 +44,7 @@ def found(pack: Pack, expected: dict[str, Any]) -> tuple[str, Clause, Origin]:
         table = pack.tables[expected["table"]]
         rows = "; ".join(", ".join(row.written) for row in table.rows)
         changed = [row for row in table.rows if row.origin.layer == GUILD] or table.rows
+        changed = [row for row in changed if row.written[0] == expected.get("row", row.written[0])]
         return rows, changed[0].clause, changed[0].origin
     if "measure" in expected:
         measure = pack.measures["box", expected["measure"]]
