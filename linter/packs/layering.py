@@ -6,16 +6,16 @@ Everything happens on entries as stated; what they mean is checked afterwards, o
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from linter.packs.entries import Change, Entry, Key, Stated, added, changes, what_of
+from linter.packs.entries import WHATS, Change, Entry, Key, Stated, added, changes, what_of
 from linter.packs.order import stands_on
-from linter.packs.rows import change_rows, rows_touched
+from linter.packs.rows import ROW_WORDS, change_rows, rows_touched
 from linter.packs.texts import PackFiles
 from linter.text import Place, Refusal, nearest
 from linter.text.yaml_places import Node
 from linter.units import NotAQuantity, read_quantity
 
 EVERYWHERE = "everywhere"
-_NO_FIELDS = ("limit", "table", "measure", "rule", "about", "clause", "reason", "set", "remove")
+_NO_FIELDS = (*WHATS, "about", "clause", "reason", *ROW_WORDS)
 
 
 @dataclass(slots=True)
@@ -88,7 +88,7 @@ class _Laying:
                 "leave it out, or write what it is to be",
             )
         rows = change_rows(entry, node, layer, self.refusals)
-        if not names and not {"set", "remove"} & set(node.fields):
+        if not names and not set(ROW_WORDS) & set(node.fields):
             self.refuse(
                 node.place,
                 f"The amendment of {entry.key} changes nothing",

@@ -1,10 +1,10 @@
-"""Rows of a table that a layer sets or removes."""
+"""Rows of a table that a layer sets, adds or removes."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
 from linter.packs.entries import Entry, Stated
 from linter.packs.values import read_value, type_named
-from linter.text import Place, Refusal
+from linter.text import Place, Refusal, nearest
 from linter.text.yaml_places import Node
 from linter.units import NotAQuantity
 
@@ -12,21 +12,23 @@ RowKey = tuple[object, ...]
 
 
 def change_rows(entry: Entry, node: Node, layer: str, refusals: list[Refusal]) -> tuple[str, ...]:
-    """What of the rows an amendment changes, done to the entry's rows: "set", "remove", both, none.
+    """What of the rows an amendment changes, done to the entry's rows: any of `ROW_WORDS`.
 
-    A row is known by its keys as they are read, so `#14` and `14 AWG` are one key.
+    A row is known by its keys as they are read, so `#14` and `14 AWG` are one key. To set is to
+    change a row that is there, to add is to state a new one: a slip in a key is none of the two.
     """
-    removed = [_remove(entry, row, refusals) for row in _rows(node, "remove")]
-    were_set = [_set(entry, Stated(row, layer), refusals) for row in _rows(node, "set")]
-    return tuple(name for name, done in (("remove", removed), ("set", were_set)) if any(done))
+    changed = []
+    for word, change in _CHANGES.items():
+        done = [change(entry, Stated(row, layer), refusals) for row in _rows(node, word)]
+        changed.extend([word] if any(done) else [])
+    return tuple(changed)
 
 
 def rows_touched(entry: Entry, node: Node) -> list[tuple[RowKey, str, Place]]:
     """Each row that an amendment of a table names: its keys as read, as shown, and its place."""
-    count = len(entry.fields["keys"].node.items) if "keys" in entry.fields else 0
     return [
-        (row_key(entry, row), f"row {_written(row.items[:count])}", row.place)
-        for name in ("set", "remove")
+        (row_key(entry, row), f"row {_keys(entry, row)}", row.place)
+        for name in ROW_WORDS
         for row in _rows(node, name)
     ]
 
@@ -49,42 +51,86 @@ def _cell(node: Node, of: str) -> object:
         return node.text
 
 
-def _remove(entry: Entry, row: Node, refusals: list[Refusal]) -> bool:
-    wanted = row_key(entry, row)
-    kept = [each for each in entry.rows if row_key(entry, each.node) != wanted]
-    found = len(kept) < len(entry.rows)
-    if not found:
-        refusals.append(
-            Refusal(
-                row.place,
-                f"{entry.key} has no row {_written(row.items)}".replace("the", "The", 1),
-                "the keys of a row that is there",
-                "write the keys of the row that falls away",
-            )
-        )
-    entry.rows = kept
-    return found
+def _remove(entry: Entry, row: Stated, refusals: list[Refusal]) -> bool:
+    position = _position(entry, row.node)
+    if position is None:
+        refusals.append(_no_row(entry, row.node, "write the keys of the row that falls away"))
+        return False
+    del entry.rows[position]
+    return True
 
 
 def _set(entry: Entry, row: Stated, refusals: list[Refusal]) -> bool:
-    wanted = row_key(entry, row.node)
-    for position, each in enumerate(entry.rows):
-        if row_key(entry, each.node) == wanted:
-            if each.node.plain() == row.node.plain():
-                refusals.append(
-                    Refusal(
-                        row.node.place,
-                        f"The row {_written(row.node.items)} is amended to what it is",
-                        "",
-                        "leave it out, or write what it is to be",
-                        also=(each.node.place, "stated"),
-                    )
-                )
-                return False
-            entry.rows[position] = row
-            return True
+    position = _position(entry, row.node)
+    if position is None:
+        mend = 'write the keys of a row that is there, or put a new row under "add"'
+        refusals.append(_no_row(entry, row.node, mend))
+        return False
+    old = entry.rows[position].node
+    if old.plain() == row.node.plain():
+        refusals.append(
+            Refusal(
+                row.node.place,
+                f"The row {_written(row.node.items)} is amended to what it is",
+                "",
+                "leave it out, or write what it is to be",
+                also=(old.place, "stated"),
+            )
+        )
+        return False
+    entry.rows[position] = row
+    return True
+
+
+def _add(entry: Entry, row: Stated, refusals: list[Refusal]) -> bool:
+    position = _position(entry, row.node)
+    if position is not None:
+        refusals.append(
+            Refusal(
+                row.node.place,
+                f"{_begin(entry)} has a row {_keys(entry, row.node)} already",
+                "the keys of a new row",
+                'put the row under "set", or write other keys',
+                also=(entry.rows[position].node.place, "stated"),
+            )
+        )
+        return False
     entry.rows.append(row)
     return True
+
+
+_CHANGES: dict[str, Callable[[Entry, Stated, list[Refusal]], bool]] = {
+    "remove": _remove,
+    "set": _set,
+    "add": _add,
+}
+ROW_WORDS = tuple(_CHANGES)
+
+
+def _position(entry: Entry, row: Node) -> int | None:
+    """Where the table has a row of the same keys; None where it has none."""
+    wanted = row_key(entry, row)
+    keys = [row_key(entry, each.node) for each in entry.rows]
+    return keys.index(wanted) if wanted in keys else None
+
+
+def _no_row(entry: Entry, row: Node, mend: str) -> Refusal:
+    there = [_keys(entry, each.node) for each in entry.rows]
+    return Refusal(
+        row.place,
+        f"{_begin(entry)} has no row {_keys(entry, row)}",
+        "the keys of a row that is there",
+        mend,
+        nearest(_keys(entry, row), there),
+    )
+
+
+def _keys(entry: Entry, row: Node) -> str:
+    return _written(row.items[: len(entry.fields["keys"].node.items)])
+
+
+def _begin(entry: Entry) -> str:
+    return str(entry.key).replace("the", "The", 1)
 
 
 def _written(cells: Iterable[Node]) -> str:

@@ -7,7 +7,7 @@ from linter.language.tables import Key as KeyColumn
 from linter.packs.clauses import Ground, read_clause, read_history
 from linter.packs.entries import Change, Entry, Stated
 from linter.packs.model import Cell, Origin, PackTable, Row
-from linter.packs.rows import row_key
+from linter.packs.rows import ROW_WORDS, row_key
 from linter.packs.values import NOTHING, read_value, refusal_of, type_named
 from linter.text import Refusal
 from linter.text.yaml_places import Node
@@ -116,8 +116,8 @@ def _row(entry: Entry, stated: Stated, ground: Ground) -> Row:
 
 def _sets(change: Change, row: Node) -> bool:
     """Whether a row is stated in this amendment; a layer may change rows in several."""
-    stated = change.node.fields.get("set")
-    return stated is not None and any(each is row for each in stated.items)
+    fields = change.node.fields
+    return any(each is row for word in ROW_WORDS if word in fields for each in fields[word].items)
 
 
 def _refuse_doubled_columns(entry: Entry, ground: Ground) -> None:

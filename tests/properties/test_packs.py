@@ -57,7 +57,7 @@ def rank(things: Any, order: list[str]) -> list[Any]:
 AMENDMENTS = (
     "- {limit: least_free_length, value: 9 in, clause: {id: 1, known: memory}, reason: Longer.}",
     "- {rule: box-has-room, weight: danger, clause: {id: 2, known: memory}, reason: Hot.}",
-    "- {table: conductor_volume, set: [[6 AWG, 5 in3]], clause: {id: 3, known: memory}, reason: x}",
+    "- {table: conductor_volume, add: [[6 AWG, 5 in3]], clause: {id: 3, known: memory}, reason: x}",
     "- {table: conductor_volume, remove: [[12 AWG]], clause: {id: 4, known: memory}, reason: x}",
     "- {rule: box-has-room, say: Too small., clause: {id: 5, known: memory}, reason: Shorter.}",
 )
