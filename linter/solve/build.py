@@ -7,32 +7,28 @@ node. A fault leaves a contact out, or puts a resistor in its stead.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
-from linter.solve.bars import Bars, bar_of, bars_of, legs_of_faults
+from linter.solve.bars import bar_of, bars_of, legs_of_faults
 from linter.solve.contacts import Contacts, NotThere, contacts_of
-from linter.solve.loads import Hung, Outlet, hung_of, outlets_of, unstated
+from linter.solve.loads import hung_of, outlets_of, unstated
 from linter.solve.metals import METALS, resistance
 from linter.solve.network import Load, Missing, Network, Wire
+from linter.solve.nodes import nodes_of
 from linter.solve.scenario import EVERYTHING_ON, Scenario, Touching
-from linter.wiring.model import LinkKind, Role, Spot
-from linter.wiring.unions import Unions
+from linter.wiring.model import Role, Spot
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
     from linter.job.cables import Cable
     from linter.job.jobs import Job
-    from linter.wiring.model import CablePart, Link, Wiring
+    from linter.solve.bars import Bars
+    from linter.solve.loads import Outlet
+    from linter.wiring.model import CablePart, Wiring
 
 # Ohms: what a resistor is taken for at the least, so that a cable of no length is still one.
 LEAST = 1e-6
-_SETTINGS = {
-    LinkKind.CLOSED_WHEN_ON: "on",
-    LinkKind.THROW_1: "throw 1",
-    LinkKind.THROW_2: "throw 2",
-}
-_AT_REST = {LinkKind.CLOSED_WHEN_ON: "on", LinkKind.THROW_1: "throw 1", LinkKind.THROW_2: "throw 1"}
 
 
 def network_of(job: Job, wiring: Wiring, scenario: Scenario = EVERYTHING_ON) -> Network:
@@ -45,23 +41,13 @@ def network_of(job: Job, wiring: Wiring, scenario: Scenario = EVERYTHING_ON) -> 
     return _Building(job, wiring, scenario).network()
 
 
-class _Between(NamedTuple):
-    """A resistor between two ids."""
-
-    name: str
-    one: str
-    other: str
-    ohms: float | None
-    missing: tuple[Missing, ...] = ()
-
-
 class _Building:
     """The parts of a network, put together in order: nodes, wires, loads."""
 
     def __init__(self, job: Job, wiring: Wiring, scenario: Scenario) -> None:
         self._job, self._wiring, self._scenario = job, wiring, scenario
         supply = job.usual_supply if scenario.supply is None else job.supplies[scenario.supply]
-        self._supply = supply
+        self._supply = supply.name
         landings = wiring.panel_landings.values()
         fed = frozenset(each.panel for each in landings if each.spot is Spot.FEED)
         self._bars: Bars = bars_of(job, supply, fed, scenario.faults)
@@ -69,25 +55,20 @@ class _Building:
             contacts_of(wiring, scenario.faults) if scenario.faults else Contacts()
         )
         self._doubts: list[tuple[str, Missing]] = []
-        self._between: list[_Between] = []
+        self._at_bars: dict[str, str] = dict(self._landed())
+        self._nodes: Mapping[str, int] = self._number()
 
     def network(self) -> Network:
-        nodes = self._nodes()
-        outlets = outlets_of(self._job, self._wiring)
-        self._add_conductors()
-        self._add_touches(nodes)
+        """The whole of it."""
+        nodes, outlets = self._nodes, outlets_of(self._job, self._wiring)
+        wires = [*self._conductors(), *self._loose(), *self._touches()]
         self._add_doubts()
-        loads = self._loads(nodes, outlets)
-        wires = [
-            Wire(name, nodes[one], nodes[other], ohms, missing)
-            for name, one, other, ohms, missing in self._between
-        ]
         return Network(
             nodes,
             max(nodes.values(), default=-1) + 1,
             {nodes[each]: volts for each, volts in self._bars.held.items()},
             tuple(wires),
-            loads,
+            tuple(self._loads(outlets)),
             tuple((nodes[each], missing) for each, missing in self._doubts),
             self._bars.missing,
             {name: each.pairs for name, each in outlets.items()},
@@ -95,112 +76,87 @@ class _Building:
             unstated(self._job, outlets, self._scenario),
         )
 
-    def _nodes(self) -> dict[str, int]:
-        wiring = self._wiring
-        unions = Unions(
-            [
-                *self._bars.ids,
-                *wiring.wire_ends,
-                *wiring.joints,
-                *wiring.pigtails,
-                *wiring.terminals,
-            ]
-        )
-        for one, other in self._bars.tied:
-            unions.tie(one, other)
-        for each, place in self._touching():
-            if each in self._contacts.loose:
-                ohms = max(self._contacts.loose[each], LEAST)
-                self._between.append(_Between(f"loose {each}", each, place, ohms))
-            elif each not in self._contacts.off:
-                unions.tie(each, place)
-        for pigtail, terminal in self._tips():
-            unions.tie(pigtail, terminal)
+    def _number(self) -> dict[str, int]:
         positions = dict(self._scenario.switches)
-        for link in wiring.links:
-            if link.device not in self._contacts.taken_out and _is_closed(link, positions):
-                unions.tie(*link.ends)
+        bars = self._bars
+        unions = nodes_of(self._wiring, self._contacts, bars.ids, self._at_bars, positions)
+        for one, other in bars.tied:
+            unions.tie(one, other)
         return unions.numbered()
 
-    def _touching(self) -> Iterator[tuple[str, str]]:
-        """Each wire end and pigtail with the joint, terminal or bar that it is at."""
-        wiring, legs = self._wiring, legs_of_faults(self._scenario.faults)
-        for joint in wiring.joints.values():
-            for each in (*joint.wire_ends, *joint.pigtails):
-                yield each, joint.id
-        for wire, landing in wiring.panel_landings.items():
+    def _landed(self) -> Iterator[tuple[str, str]]:
+        """Each wire end in a panel with its bar."""
+        legs = legs_of_faults(self._scenario.faults)
+        for wire, landing in self._wiring.panel_landings.items():
             found = bar_of(self._job, landing, legs)
             if isinstance(found, Missing):
                 self._doubts.append((wire, found))
             else:
                 yield wire, found
-        yield from self._on_terminals()
 
-    def _on_terminals(self) -> Iterator[tuple[str, str]]:
-        wiring, taken_out = self._wiring, self._contacts.taken_out
-        for on in wiring.landings.values():
-            if wiring.terminals[on.terminal].device not in taken_out:
-                for each in on.wire_ends:
-                    yield each, on.terminal
-
-    def _tips(self) -> Iterator[tuple[str, str]]:
-        """Each pigtail with its terminal; the contact that faults open is the one in the joint."""
-        wiring, taken_out = self._wiring, self._contacts.taken_out
-        for on in wiring.landings.values():
-            if on.pigtail is not None and wiring.terminals[on.terminal].device not in taken_out:
-                yield on.pigtail, on.terminal
-
-    def _add_conductors(self) -> None:
-        temperature = self._scenario.temperature
+    def _conductors(self) -> Iterator[Wire]:
+        nodes, temperature = self._nodes, self._scenario.temperature
         for name, parts in self._wiring.parts.items():
             cable = self._job.cables[name]  # type: ignore[index]  # the wiring has plain names
             for part in parts:
+                one, other = part.ends
                 found = _ohms(cable, part, temperature)
                 missing, ohms = (found, None) if isinstance(found, tuple) else ((), found)
-                name_ = f"{part.cable}.{part.colour}"
-                self._between.append(_Between(name_, *part.ends, ohms, missing))
+                conductor = f"{name}.{part.colour}"
+                yield Wire(conductor, nodes[one], nodes[other], ohms, missing)
 
-    def _add_touches(self, nodes: Mapping[str, int]) -> None:
+    def _loose(self) -> Iterator[Wire]:
+        nodes, wiring = self._nodes, self._wiring
+        joint_of = {each: wiring.pigtails[each].joint for each in wiring.pigtails}
+        for each, ohms in self._contacts.loose.items():
+            if each not in self._contacts.off:
+                place = joint_of.get(each) or wiring.ended_in.get(each) or self._at_bars.get(each)
+                if place is not None:
+                    yield Wire(f"loose {each}", nodes[each], nodes[place], max(ohms, LEAST))
+
+    def _touches(self) -> Iterator[Wire]:
+        nodes = self._nodes
         for fault in self._scenario.faults:
             if isinstance(fault, Touching):
-                for each in (fault.one, fault.other):
-                    if each not in nodes:
-                        raise NotThere(each)
+                one, other = (self._node(each) for each in (fault.one, fault.other))
                 name = f"{fault.one} touching {fault.other}"
-                ohms = max(fault.ohms, LEAST)
-                self._between.append(_Between(name, fault.one, fault.other, ohms))
+                yield Wire(name, one, other, max(fault.ohms, LEAST))
         for bond, earth in self._bars.earths:
-            missing = (Missing("supply", self._supply.name, "earth resistance"),)
-            self._between.append(_Between(f"{earth} of {bond}", bond, earth, None, missing))
+            missing = (Missing("supply", self._supply, "earth resistance"),)
+            yield Wire(f"{bond} to earth", nodes[bond], nodes[earth], None, missing)
+
+    def _node(self, name: str) -> int:
+        if name not in self._nodes:
+            raise NotThere(name)
+        return self._nodes[name]
 
     def _add_doubts(self) -> None:
         """What is not known of the wiring itself: sheaths of cables, uses of conductors."""
         at_box: dict[str, list[Missing]] = {}
         for name in self._wiring.unknown_cables:
             cable = self._job.cables[name]  # type: ignore[index]  # the wiring has plain names
-            for box in (cable.from_, cable.to):
-                sheath = Missing("cable", name, "insulated_conductors")
-                at_box.setdefault(str(box), []).append(sheath)
-        for end in self._wiring.wire_ends.values():
-            if end.use.role is Role.UNKNOWN:
-                use = Missing("conductor", end.name, "role")
-                self._doubts.append((end.id, use))
-                at_box.setdefault(end.box, []).append(use)
-        if not at_box:
-            return
-        for end in self._wiring.wire_ends.values():
-            if end.box in self._wiring.boxes:
-                self._doubts += [(end.id, each) for each in at_box.get(end.box, ())]
+            sheath = Missing("cable", name, "insulated_conductors")
+            for end in cable.ends:
+                at_box.setdefault(end, []).append(sheath)
+        for parts in self._wiring.parts.values():
+            for part in parts:
+                if part.use.role is Role.UNKNOWN:
+                    use = Missing("conductor", f"{part.cable}.{part.colour}", "role")
+                    for each in part.ends:
+                        self._doubts.append((each, use))
+                        at_box.setdefault(self._wiring.wire_ends[each].box, []).append(use)
+        for box in at_box.keys() & self._wiring.boxes.keys():
+            ids = [end.id for end in self._wiring.boxes[box].wire_ends]
+            self._doubts += [(each, doubt) for each in ids for doubt in at_box[box]]
 
-    def _loads(self, nodes: Mapping[str, int], outlets: Mapping[str, Outlet]) -> tuple[Load, ...]:
-        loads = []
-        for hung in hung_of(self._job, outlets, self._scenario):
-            for each in hung.between:
-                if each not in nodes:
-                    raise NotThere(each)
-            if hung.draw.outlet not in self._contacts.taken_out:
-                loads.append(_load(hung, nodes))
-        return tuple(loads)
+    def _loads(self, outlets: Mapping[str, Outlet]) -> Iterator[Load]:
+        for draw, between, missing in hung_of(self._job, outlets, self._scenario):
+            one, other = (self._node(each) for each in between)
+            if draw.outlet not in self._contacts.taken_out:
+                watts = None if missing else draw.watts
+                yield Load(
+                    draw.name, draw.outlet, one, other, watts, draw.volts, draw.constant, missing
+                )
 
     def _breakers(self) -> dict[tuple[str, int, int], tuple[tuple[str, int], ...]]:
         found: dict[tuple[str, int, int], list[tuple[str, int]]] = {}
@@ -212,30 +168,17 @@ class _Building:
         return {pole: tuple(each) for pole, each in found.items()}
 
 
-def _load(hung: Hung, nodes: Mapping[str, int]) -> Load:
-    one, other = (nodes[each] for each in hung.between)
-    draw = hung.draw
-    watts = None if hung.missing else draw.watts
-    return Load(draw.name, draw.outlet, one, other, watts, draw.volts, draw.constant, hung.missing)
-
-
 def _ohms(cable: Cable, part: CablePart, temperature: float) -> float | tuple[Missing, ...]:
     """The resistance of a conductor, or what is to be known for it."""
-    if part.size is not None and cable.length is not None and cable.material is not None:
-        metal = METALS[cable.material]
-        ohms = resistance(metal, part.size.value, cable.length.value, temperature)
+    size, length, material = part.size, cable.length, cable.material
+    if size is not None and length is not None and material is not None:
+        ohms = resistance(METALS[material], size.value, length.value, temperature)
         return max(ohms, LEAST)
     missing = []
-    if part.size is None:
+    if size is None:
         missing.append(Missing("conductor", f"{part.cable}.{part.colour}", "size"))
-    if cable.length is None:
+    if length is None:
         missing.append(Missing("cable", cable.name, "length"))
-    if cable.material is None:
+    if material is None:
         missing.append(Missing("cable", cable.name, "material"))
     return tuple(missing)
-
-
-def _is_closed(link: Link, positions: Mapping[str, str]) -> bool:
-    if link.kind not in _SETTINGS:
-        return True
-    return positions.get(link.device, _AT_REST[link.kind]) == _SETTINGS[link.kind]

@@ -32,6 +32,11 @@ class Contacts(NamedTuple):
     loose: Mapping[str, float] = {}
     taken_out: frozenset[str] = frozenset()
 
+    @property
+    def apart(self) -> frozenset[str]:
+        """All that is not one with the place where it ends, be it off or loose."""
+        return self.off | self.loose.keys()
+
 
 def contacts_of(wiring: Wiring, faults: Iterable[Fault]) -> Contacts:
     """The contacts that the faults leave; raises `NotThere` where one names nothing known."""

@@ -13,7 +13,7 @@ from itertools import combinations
 from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Container, Iterable, Mapping
 
     Edges = Iterable[tuple[int, int, float]]
 
@@ -29,26 +29,22 @@ class TakenNode(NamedTuple):
 class Elimination:
     """The order in which the free nodes are taken out; serves any potentials and currents.
 
-    Nodes are numbered from 0 to `count`; an edge is two nodes and siemens.
+    An edge is two nodes and siemens; a node is any number.
     """
 
-    def __init__(self, count: int, edges: Edges, held: Iterable[int]) -> None:
-        self._count = count
-        self._taken = _take_out(count, edges, frozenset(held))
+    def __init__(self, edges: Edges, held: Container[int]) -> None:
+        self._taken = _take_out(_beside(edges, held))
 
     def potentials(
         self, held: Mapping[int, float], injected: Mapping[int, float] | None = None
-    ) -> list[float]:
-        """The potential of every node in volts, with currents in amperes let in at some.
+    ) -> dict[int, float]:
+        """The potential of every free node in volts, with currents in amperes let in at some.
 
         A part that hangs on no held node is at 0 V at one of its nodes.
 
-        >>> Elimination(3, [(0, 1, 2.0), (1, 2, 1.0)], [0, 2]).potentials({0: 120.0, 2: 0.0})
-        [120.0, 80.0, 0.0]
+        >>> Elimination([(0, 1, 2.0), (1, 2, 1.0)], {0, 2}).potentials({0: 120.0, 2: 0.0})
+        {1: 80.0}
         """
-        volts = [0.0] * self._count
-        for node, potential in held.items():
-            volts[node] = potential
         entering = dict(injected or {})
         if entering:
             for node, neighbours, total in self._taken:
@@ -56,59 +52,57 @@ class Elimination:
                 if share and total:
                     for other, siemens in neighbours:
                         entering[other] = entering.get(other, 0.0) + share * siemens / total
+        volts: dict[int, float] = {}
         for node, neighbours, total in reversed(self._taken):
-            if total:
-                flow = sum(siemens * volts[other] for other, siemens in neighbours)
-                volts[node] = (flow + entering.get(node, 0.0)) / total
+            flow = entering.get(node, 0.0)
+            for other, siemens in neighbours:
+                flow += siemens * (held[other] if other in held else volts[other])
+            volts[node] = flow / total if total else 0.0
         return volts
 
 
-def _take_out(count: int, edges: Edges, held: frozenset[int]) -> list[TakenNode]:
-    beside = _beside(count, edges, held)
-    waiting = [(len(beside[node]), node) for node in range(count) if node not in held]
+def _take_out(beside: dict[int, dict[int, float]]) -> list[TakenNode]:
+    waiting = [(len(around), node) for node, around in beside.items()]
     heapify(waiting)
     taken: list[TakenNode] = []
-    done = bytearray(count)
-    while waiting:
+    while beside:
         degree, node = heappop(waiting)
-        if done[node] or degree != len(beside[node]):
+        if node not in beside or degree != len(beside[node]):
             continue
-        done[node] = 1
-        neighbours = tuple(beside[node].items())
+        neighbours = tuple(beside.pop(node).items())
         total = sum(siemens for _, siemens in neighbours)
         taken.append(TakenNode(node, neighbours, total))
-        free = [each for each in neighbours if each[0] not in held]
-        for other, _ in free:
+        free = [other for other, _ in neighbours if other in beside]
+        for other in free:
             del beside[other][node]
-        _mesh(beside, neighbours, total, held)
-        for other, _ in free:
+        _mesh(beside, neighbours, total)
+        for other in free:
             heappush(waiting, (len(beside[other]), other))
     return taken
 
 
 def _mesh(
-    beside: list[dict[int, float]],
-    neighbours: tuple[tuple[int, float], ...],
-    total: float,
-    held: frozenset[int],
+    beside: dict[int, dict[int, float]], neighbours: tuple[tuple[int, float], ...], total: float
 ) -> None:
     """Puts the conductances between the neighbours of a node in its stead."""
     for (one, a), (other, b) in combinations(neighbours, 2):
-        siemens = a * b / total
-        if one not in held:
-            beside[one][other] = beside[one].get(other, 0.0) + siemens
-        if other not in held:
-            beside[other][one] = beside[other].get(one, 0.0) + siemens
+        _tie(beside, one, other, a * b / total)
 
 
-def _beside(count: int, edges: Edges, held: frozenset[int]) -> list[dict[int, float]]:
+def _beside(edges: Edges, held: Container[int]) -> dict[int, dict[int, float]]:
     """The neighbours of each free node, parallel edges as one."""
-    beside: list[dict[int, float]] = [{} for _ in range(count)]
+    beside: dict[int, dict[int, float]] = {}
     for one, other, siemens in edges:
-        if one == other:
-            continue
-        if one not in held:
-            beside[one][other] = beside[one].get(other, 0.0) + siemens
-        if other not in held:
-            beside[other][one] = beside[other].get(one, 0.0) + siemens
+        for node in (one, other):
+            if node not in held:
+                beside.setdefault(node, {})
+        if one != other:
+            _tie(beside, one, other, siemens)
     return beside
+
+
+def _tie(beside: dict[int, dict[int, float]], one: int, other: int, siemens: float) -> None:
+    if one in beside:
+        beside[one][other] = beside[one].get(other, 0.0) + siemens
+    if other in beside:
+        beside[other][one] = beside[other].get(one, 0.0) + siemens

@@ -142,57 +142,78 @@ class Flows:
 
 
 def solve(network: Network) -> Flows:
-    """Currents and voltages of a network; cost grows with its size.
+    """Currents and voltages of a network, part by part; cost grows with its size.
 
     Loads of constant power are let in as the difference from their rated resistance, round by
     round, until no voltage changes by more than `STEADY`.
     """
     parts = parts_of(network)
-    edges = [(wire.one, wire.other, 1 / (wire.ohms or 1.0)) for wire in network.wires]
-    edges += [(load.one, load.other, load.siemens) for load in network.loads if load.watts]
-    of, still = parts.of, parts.still
-    held = {node: still[of[node]] for node in range(network.size) if of[node] in still}
-    held |= network.held
-    volts, unsteady = _settled(network, Elimination(network.size, edges, held), held)
+    volts = [parts.still.get(part, 0.0) for part in parts.of]
+    for node, potential in network.held.items():
+        volts[node] = potential
     unknown = dict(parts.unknown)
-    for number in unsteady:
-        load = network.loads[number]
-        for part in {parts.of[load.one], parts.of[load.other]} - {-1}:
-            unknown[part] = unknown.get(part, frozenset()) | {Unsteady(load.name)}
+    for part, (edges, loads) in _by_part(network, parts).items():
+        matrix = Elimination(edges, network.held)
+        found, moving = _settled(network.held, matrix, loads)
+        for node, potential in found.items():
+            volts[node] = potential
+        if moving:
+            unsteady = {Unsteady(load.name) for load in moving}
+            unknown[part] = unknown.get(part, frozenset()) | unsteady
     draws = tuple(_draw(load, volts[load.one] - volts[load.other]) for load in network.loads)
     by_name = {wire.name: wire for wire in network.wires}
     return Flows(network, tuple(volts), parts._replace(unknown=unknown), by_name, draws)
 
 
+_Edge = tuple[int, int, float]
+
+
+def _by_part(network: Network, parts: Parts) -> dict[int, tuple[list[_Edge], list[Load]]]:
+    """The edges of each part in which something can flow, and its loads of constant power."""
+    found: dict[int, tuple[list[_Edge], list[Load]]] = {}
+    of, still = parts.of, parts.still
+    for wire in network.wires:
+        part = max(of[wire.one], of[wire.other])
+        if part >= 0 and part not in still:
+            edges = found.setdefault(part, ([], []))[0]
+            edges.append((wire.one, wire.other, 1 / (wire.ohms or 1.0)))
+    for load in network.loads:
+        part = max(of[load.one], of[load.other])
+        if part >= 0 and load.watts:
+            edges, powers = found.setdefault(part, ([], []))
+            edges.append((load.one, load.other, load.siemens))
+            if load.constant is Constant.POWER:
+                powers.append(load)
+    return found
+
+
 def _settled(
-    network: Network, matrix: Elimination, held: Mapping[int, float]
-) -> tuple[list[float], tuple[int, ...]]:
-    """The potentials with loads of constant power, and those of the loads that do not settle."""
+    held: Mapping[int, float], matrix: Elimination, powers: list[Load]
+) -> tuple[dict[int, float], list[Load]]:
+    """The potentials of a part with its loads of constant power, and those that do not settle."""
     volts = matrix.potentials(held)
-    powers = [
-        number
-        for number, load in enumerate(network.loads)
-        if load.watts and load.constant is Constant.POWER
-    ]
-    moving = tuple(powers)
+    moving = powers
     for _ in range(ROUNDS if powers else 0):
         injected: dict[int, float] = {}
-        for number in powers:
-            load = network.loads[number]
-            across = volts[load.one] - volts[load.other]
+        before = [_across(load, held, volts) for load in powers]
+        for load, across in zip(powers, before, strict=True):
             more = _draw(load, across) - load.siemens * across
             injected[load.one] = injected.get(load.one, 0.0) - more
             injected[load.other] = injected.get(load.other, 0.0) + more
-        before, volts = volts, matrix.potentials(held, injected)
-        moving = tuple(each for each in powers if _moves(network.loads[each], before, volts))
+        volts = matrix.potentials(held, injected)
+        moving = [
+            load
+            for load, across in zip(powers, before, strict=True)
+            if abs(_across(load, held, volts) - across) > STEADY * load.volts
+        ]
         if not moving:
             break
     return volts, moving
 
 
-def _moves(load: Load, before: list[float], after: list[float]) -> bool:
-    change = (after[load.one] - after[load.other]) - (before[load.one] - before[load.other])
-    return abs(change) > STEADY * load.volts
+def _across(load: Load, held: Mapping[int, float], volts: Mapping[int, float]) -> float:
+    one, other = (held[n] if n in held else volts[n] for n in (load.one, load.other))
+    return one - other
 
 
 def _draw(load: Load, across: float) -> float:
