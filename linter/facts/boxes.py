@@ -152,15 +152,6 @@ def _bonds_are_joined(wiring: Wiring, ends: Iterable[Thing], sheaths: YesNo) -> 
     bonds = [end.ref for end in listed if answer(end, "is_bond") is True]
     joined = len(bonds) <= 1 or (
         all(bond in wiring.ended_in for bond in bonds)
-        and len({joint_or_terminal(wiring, bond) for bond in bonds}) == 1
+        and len({wiring.ended_in[bond] for bond in bonds}) == 1
     )
     return all_hold([joined, sheaths, *_unknown_uses(listed)])
-
-
-def joint_or_terminal(wiring: Wiring, wire_end: str) -> str:
-    """Where a wire end stops: its joint, also where a pigtail of it is on the terminal; or that."""
-    place = wiring.ended_in[wire_end]
-    landing = wiring.landings.get(place)
-    if landing is None or landing.pigtail is None:
-        return place
-    return wiring.pigtails[landing.pigtail].joint

@@ -60,7 +60,7 @@ class Doubts:
 
 
 def _reasons(site: Site) -> Reasons:
-    """What is not known at each box: the sheaths of cables, the uses of conductors."""
+    """What is not known at each box: sheaths, uses of conductors, positions of switches."""
     reasons: Reasons = {}
     for name in site.wiring.unknown_cables:
         cable = site.job.cables[name]  # type: ignore[index]  # the wiring names cables by plain text
@@ -71,6 +71,9 @@ def _reasons(site: Site) -> Reasons:
         if end.use.role is Role.UNKNOWN:
             use = unknown("conductor", end.name, "role")
             reasons.setdefault(end.box, set()).update(use.because)
+    for switch in site.trace.not_followed:
+        at = str(site.groups.devices[switch].box)
+        reasons.setdefault(at, set()).update(unknown("switch", switch, "is_followed").because)
     return reasons
 
 

@@ -30,6 +30,7 @@ from linter.facts.outlets import (
 from linter.facts.panels import breaker_of, link_breakers, link_panels, panel_of
 from linter.facts.rooms import dwelling_of, link_rooms, room_of
 from linter.facts.switches import link_switches, switch_of
+from linter.facts.traced import link_what_is_traced
 from linter.facts.veils import veil
 from linter.facts.wire_ends import ends_of, link_ends
 from linter.job.devices import Receptacle, Switch
@@ -131,5 +132,6 @@ def _link(site: Site, made: Made) -> None:
     link_panels(site, made)
     link_rooms(made)
     made.add((dwelling_of(site, made),))
+    link_what_is_traced(site, made, doubts)
     if site.trace.uncertain_boxes:
         veil(made, doubts)

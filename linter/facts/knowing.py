@@ -6,15 +6,13 @@ all of them hold is false as soon as one does not, the sum of known and unknown 
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, TypeAlias, TypeVar
+from typing import TYPE_CHECKING, TypeAlias
 
 from linter.units import Unknown, is_known
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable
+    from collections.abc import Iterable
 
-T = TypeVar("T")
-R = TypeVar("R")
 YesNo: TypeAlias = "bool | Unknown"
 Number: TypeAlias = "float | Unknown"
 
@@ -92,12 +90,3 @@ def smallest(values: Iterable[Number], if_none: Number) -> Number:
     if not listed:
         return if_none
     return min(listed) if known(listed) else hanging_on(listed)
-
-
-def of_known(value: T | Unknown, make: Callable[[T], R]) -> R | Unknown:
-    """What `make` makes of the value; of an unknown, the unknown itself.
-
-    >>> of_known("NM-B", len), of_known(Unknown(["k1.type"]), len)
-    (4, Unknown(['k1.type']))
-    """
-    return value if isinstance(value, Unknown) else make(value)

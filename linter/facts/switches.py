@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from linter.facts.made import Made, Site, Values
     from linter.job.devices import Switch
     from linter.vocabulary.model import Thing
+    from linter.wiring.model import Terminal
 
 _FIELDS = {
     "type": "type",
@@ -101,7 +102,7 @@ def _is_neutral_of(end: Thing, circuits: Iterable[Thing]) -> YesNo:
 
 
 def _switches_neutral(site: Site, made: Made, switch: Thing) -> YesNo:
-    """Whether a neutral ends on a terminal of the switch other than that for the bond."""
+    """Whether a neutral, by its use or coming from the panel, is on what the switch opens."""
     wiring = site.wiring
     on_it: list[str] = []
     for terminal in wiring.by_device.get(switch.ref, ()):
@@ -111,4 +112,11 @@ def _switches_neutral(site: Site, made: Made, switch: Thing) -> YesNo:
         on_it += landing.wire_ends
         if landing.pigtail is not None:
             on_it += wiring.joints[wiring.pigtails[landing.pigtail].joint].wire_ends
+    if any(site.trace.has_only_neutral(each.id) for each in _switching(site, switch)):
+        return True
     return any_holds(_is_neutral(end) for end in made.of("wire_end", on_it))
+
+
+def _switching(site: Site, switch: Thing) -> list[Terminal]:
+    terminals = site.wiring.by_device.get(switch.ref, ())
+    return [each for each in terminals if each.name != BOND_TERMINAL]

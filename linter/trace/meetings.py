@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from linter.trace.outlets import is_short
 from linter.trace.paths import Paths, Way, both_ways
 from linter.trace.positions import contacts_closed
-from linter.trace.solid import Source, Sources
+from linter.trace.solid import Source, Sources, by_role
 from linter.wiring.model import Role
 
 if TYPE_CHECKING:
@@ -101,15 +101,10 @@ def _worst(sources: Sources) -> _Worst | None:
     """The worst two of the sources that meet in one piece; none where they belong together."""
     if len(sources) < _SEVERAL:
         return None
-    pairs = [(_what(*pair), pair) for pair in combinations(sorted(sources, key=_order), 2)]
+    pairs = [(_what(*pair), pair) for pair in combinations(sorted(sources, key=by_role), 2)]
     told = [(what, pair) for what, pair in pairs if what is not None]
     kinds = list(Meets)
     return min(told, key=lambda each: kinds.index(each[0])) if told else None
-
-
-def _order(source: Source) -> tuple[int, Source]:
-    rank = (Role.HOT, Role.NEUTRAL, Role.BOND).index(source.role)
-    return rank, source._replace(role=Role.HOT)
 
 
 def _what(one: Source, other: Source) -> Meets | None:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from linter.trace.distance import ties_of
 from linter.trace.paths import Paths, Way
+from linter.trace.solid import by_role
 from linter.wiring.model import Role
 
 if TYPE_CHECKING:
@@ -36,7 +37,7 @@ def rings(wiring: Wiring, solid: Solid) -> tuple[Ring, ...]:
     return tuple(
         Ring(source, way)
         for piece, tie in closing.items()
-        for source in sorted(solid.sources[piece])[:1]
+        for source in sorted(solid.sources[piece], key=by_role)[:1]
         if (way := _way_round(paths, solid, tie))
     )
 

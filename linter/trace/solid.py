@@ -39,8 +39,14 @@ class Source(NamedTuple):
 
 
 Sources = frozenset[Source]
+_RANK = {Role.HOT: 0, Role.NEUTRAL: 1, Role.BOND: 2}
 NO_SOURCE: Sources = frozenset()
 BOND_SOURCE = Source(Role.BOND)
+
+
+def by_role(source: Source) -> tuple[int, str, str, str, int, int]:
+    """The order of sources: hots, neutrals, the bond, each by its names."""
+    return (_RANK[source.role], *source[1:])
 
 
 class Contact(NamedTuple):

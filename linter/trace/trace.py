@@ -11,10 +11,10 @@ from linter.trace.distance import Distances
 from linter.trace.meetings import Meeting, meetings
 from linter.trace.nets import Nets, nets_of
 from linter.trace.outlets import Outlets, OutletTrace
-from linter.trace.paths import Paths, Way, both_ways, in_words
+from linter.trace.paths import Paths, Way, both_ways, in_words, terminal_in_words
 from linter.trace.positions import Positions
 from linter.trace.rings import Ring, rings
-from linter.trace.solid import OF_SWITCHES, Solid, Source, Sources
+from linter.trace.solid import NO_SOURCE, OF_SWITCHES, Solid, Source, Sources, by_role
 from linter.trace.uncertain import uncertain_boxes
 from linter.trace.ways import Protector, Ways
 from linter.wiring.model import Role, Spot, Wiring
@@ -103,6 +103,11 @@ class Trace:
             self._reach[piece] = self._positions.reach(piece)
         return self._reach[piece]
 
+    def has_only_neutral(self, name: str) -> bool:
+        """Whether the neutral of a panel comes to it, however switches stand, and no hot."""
+        own = self._solid.sources.get(self._solid.of(name), NO_SOURCE)
+        return bool(own) and all(each.role is Role.NEUTRAL for each in own)
+
     def piece_of(self, name: str) -> int:
         """The piece of metal that it is part of, by number; switches part pieces."""
         return self._solid.of(name)
@@ -112,6 +117,35 @@ class Trace:
         starts = [wire for wire, each in self._solid.source_of.items() if each == source]
         contacts = [link for link in self._wiring.links if link.kind in OF_SWITCHES]
         return self._paths.way(starts, name.__eq__, both_ways(contacts))
+
+    def tested(self, device: str) -> str:
+        """What reaches the terminals of an outlet and by which way, in words."""
+        names = (name for place in self.outlet(device).places for name in place.terminals)
+        return "; ".join(self._reached_by(name) for name in dict.fromkeys(names))
+
+    def _reached_by(self, name: str) -> str:
+        sources = sorted(self.sources_at(name), key=by_role)
+        if not sources:
+            return f"nothing reaches the {terminal_in_words(self._wiring.terminals[name])}"
+        return self.in_words(self.way_from(sources[0], name))
+
+    def neutral_leaves_protection(self, device: str) -> bool:
+        """Whether a ground-fault device stands in the way of an outlet's hot or neutral alone."""
+        for place in self.outlet(device).places:
+            hot, neutral = (self._nets.of[name] for name in place.terminals)
+            ways = self._hot_ways, self._neutral_ways
+            if place.is_between_hots or not (ways[0].reaches(hot) and ways[1].reaches(neutral)):
+                continue
+            before = [
+                way.protectors_before(net) for way, net in zip(ways, (hot, neutral), strict=True)
+            ]
+            if self._guarding(before[0]) != self._guarding(before[1]):
+                return True
+        return False
+
+    def _guarding(self, found: tuple[Protector, ...]) -> set[str]:
+        kinds = {each.device: self._protection(each) or () for each in found if each.device}
+        return {device for device, kind in kinds.items() if _GROUND_FAULT in kind}
 
     def in_words(self, way: Way) -> str:
         """A way as a person follows it, joint by joint."""

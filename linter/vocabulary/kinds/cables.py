@@ -101,6 +101,9 @@ CABLE_KINDS = (
             Fact("has_splice_outside_box", YES_NO, "whether it is joined anywhere outside a box",
                  "no", "Follow the cable and look for joints outside boxes."),
             Fact("is_home_run", YES_NO, "whether one of its ends is in a panel", "yes"),
+            Fact("leads_nowhere", YES_NO,
+                 "whether at one of its ends in boxes, where a box is there to join them, none of "
+                 "its conductors is joined but bonds and spares", "no", _USES),
         ),
     ),
     Kind(
@@ -183,6 +186,12 @@ CABLE_KINDS = (
                  "whether what carries its current back (neutral, other hot, switched hot or "
                  "traveller of its circuit) runs with it in one cable; yes for bonds and spares",
                  "yes", _USES),
+            Fact("is_used_against_its_role", YES_NO,
+                 "whether the trace finds another thing on it than what it is used as: a neutral "
+                 "or bond of the panel on a hot, a hot on a neutral; no where a short reaches it, "
+                 "or an outlet that is dead or reversed", "no", _USES),
+            Fact("role_path", TEXT, "the way of what is found on it; empty where all is well",
+                 "breaker 10, black of k1, joint 1 in attic, white of k2"),
             Fact("ends", all_of("wire_end"), "its ends in boxes: two, or one of a home run", ""),
             Fact("panel_ends", all_of("panel_end"), "its ends in panels", ""),
         ),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from linter.units import CURRENT, LENGTH, POWER, VOLTAGE
+from linter.units import CURRENT, LENGTH, NUMBER, POWER, VOLTAGE
 from linter.vocabulary.model import Fact, Kind
 from linter.vocabulary.shorthand import COUNT, TEXT, YES_NO, a, all_of, quantity, word
 
@@ -56,6 +56,12 @@ CIRCUIT_KINDS = (
             Fact("circuits", all_of("circuit"), "the circuits on it; one, as a rule", ""),
             Fact("hot_wires", all_of("conductor"), "conductors of cables that end on its poles",
                  ""),
+            Fact("load_current", quantity(CURRENT),
+                 "current of all appliances that its poles feed, on the pole that has most", "12 A",
+                 "Read the nameplates."),
+            Fact("continuous_current", quantity(CURRENT),
+                 "the part of it that runs three hours or more", "0 A",
+                 "Read the nameplates and ask how long they run."),
         ),
     ),
     Kind(
@@ -105,6 +111,23 @@ CIRCUIT_KINDS = (
             Fact("continuous_load", quantity(POWER),
                  "load of its appliances that run three hours or more, summed", "7200 W",
                  "Read the nameplates and ask how long they run."),
+            Fact("is_in_parallel", YES_NO,
+                 "whether its hots or its neutral come to a place by two ways from the panel",
+                 "no", _USES),
+            Fact("parallel_path", TEXT, "the way round by those two ways; empty where there is one",
+                 "black of k1, joint 1 in bench, black of k2"),
+            Fact("largest_neutral_current", quantity(CURRENT),
+                 "the most that its breakers let flow in its neutral on any supply that the job "
+                 "declares: hots of one leg add, and a supply of one leg feeds both from it; 0 A "
+                 "without a neutral", "20 A", "Ask of what kind each supply is."),
+            Fact("worst_supply", TEXT, "the supply on which that is so", "service"),
+            Fact("lengths_are_stated", YES_NO, "whether the length of each of its cables is stated",
+                 "yes", _USES),
+            Fact("voltage_drop", quantity(NUMBER),
+                 "the largest share of its voltage that an outlet of it loses with all stated "
+                 "loads on", "0.02", "Measure the lengths of the cables."),
+            Fact("voltage_drop_at", TEXT, "the outlet that loses most; empty where none loses any",
+                 "kiln-box"),
             Fact("neutral_is_its_own", YES_NO,
                  "whether its neutral is joined to no other circuit's neutral after the panel",
                  "yes", _USES),

@@ -45,8 +45,8 @@ _OUTLET_FACTS = (
          "whether all its breakers are of the arc-fault kind, or else the first outlet of its "
          "circuit is an arc-fault device that it is fed through, or is itself", "yes", _LABELS),
     Fact("voltage", quantity(VOLTAGE),
-         "highest voltage between its conductors, switches being on; 0 V where no breaker "
-         "reaches it", "120 V", "Ask what supply is to feed the panel."),
+         "highest voltage that its load gets, switches being on, of a split receptacle that of a "
+         "half; 0 V where no breaker reaches it", "120 V", "Ask what supply is to feed the panel."),
     Fact("distance_to_sink", quantity(LENGTH),
          "shortest path of a cord to the edge of a sink, door openings counted as open", "4 ft",
          _SINK),
@@ -59,6 +59,37 @@ _OUTLET_FACTS = (
     Fact("height", quantity(LENGTH),
          "height above the floor; that of its box where its own is not stated", "16 in",
          "Measure from the floor."),
+)  # fmt: skip
+
+# What a tester finds between the terminals, in every position of the switches; where a short
+# reaches an outlet, nothing of this is found.
+_TESTED_FACTS = (
+    Fact("is_dead", YES_NO,
+         "whether a place of it has no voltage in any position of the switches, and no hot where "
+         "its neutral belongs", "no", _USES),
+    Fact("is_reversed", YES_NO,
+         "whether a hot comes to a terminal for the neutral in some position", "no", _USES),
+    Fact("returns_on_bond", YES_NO,
+         "whether its current flows by the bond, no neutral being there, in some position", "no",
+         _USES),
+    Fact("is_live_when_off", YES_NO,
+         "whether it can be turned off and still has a hot on a terminal then", "no", _USES),
+    Fact("borrows_neutral", YES_NO,
+         "whether its neutral is that of another circuit than its hot", "no", _USES),
+    Fact("neutral_leaves_protection", YES_NO,
+         "whether a ground-fault device stands in the way of its hot alone, or of its neutral "
+         "alone", "no", _USES),
+    Fact("turning_switches", all_of("switch"),
+         "switches that turn it on or off in some position of the others", "", _USES),
+    Fact("every_switch_turns_it", YES_NO,
+         "whether each switch that is said to control it turns it on or off in every position of "
+         "the others; yes where it has none", "yes", _USES),
+    Fact("is_thought_ground_fault_protected", YES_NO,
+         "whether the job has its cable on the load side of a ground-fault device", "no", _USES),
+    Fact("tested", TEXT,
+         "what reaches its terminals and by which way, where one of these is wrong; empty where "
+         "all is well",
+         "breaker 10, black of k1, hot terminal of b; nothing reaches the neutral terminal of b"),
 )  # fmt: skip
 
 DEVICE_KINDS = (
@@ -106,6 +137,7 @@ DEVICE_KINDS = (
         "a point where current is taken: a receptacle, a luminaire, an alarm, a wired appliance", (
             Fact("type", word(*DEVICE_TYPES), "what it is", "receptacle"),
             *_OUTLET_FACTS,
+            *_TESTED_FACTS,
         ),
     ),
     Kind(
@@ -165,8 +197,13 @@ DEVICE_KINDS = (
                  "whether it stands within a bathtub or shower space; no where its room has none",
                  "no", "Look where the tub or shower ends."),
             Fact("rating", quantity(CURRENT), "its rating", "15 A", "Read the rating on the yoke."),
-            Fact("switches_neutral", YES_NO, "whether a neutral ends on its terminals", "no",
-                 _USES),
+            Fact("switches_neutral", YES_NO,
+                 "whether a neutral ends on its terminals, by its use or coming from the panel",
+                 "no", _USES),
+            Fact("is_followed", YES_NO,
+                 "whether every position of it, and of the switches it acts together with, was "
+                 "tried; more than 4096 are not", "yes",
+                 "Test with a meter: too many switches act together to try every position."),
         ),
     ),
 )  # fmt: skip
