@@ -63,6 +63,7 @@ class Entry:
     """A limit, table, measure or rule as its layers state it.
 
     `rows` belongs to tables: the rows with the layer of each. `changes` are amendments, in order.
+    `before` has what each amended field was before its last amendment.
     """
 
     key: Key
@@ -71,6 +72,7 @@ class Entry:
     fields: dict[str, Stated]
     rows: list[Stated] = field(default_factory=list)
     changes: list[Change] = field(default_factory=list)
+    before: dict[str, Stated] = field(default_factory=dict)
 
 
 def added(pack: PackFiles, refusals: list[Refusal]) -> Iterator[Entry]:

@@ -141,6 +141,8 @@ class _Laying:
             _same(old.node, new) or (name == "value" and _reads_alike(old, new))
         ):
             return False
+        if old is not None:
+            entry.before[name] = old
         entry.fields[name] = Stated(new, layer)
         return True
 

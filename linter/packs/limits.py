@@ -10,6 +10,7 @@ from linter.units import NotAQuantity, read_quantity
 from linter.vocabulary.model import FactType, Shape
 from linter.vocabulary.shorthand import YES_NO, quantity, word
 
+Typed = tuple[FactType, LimitValue]
 _BEGINS_A_NUMBER = "0123456789+-.#"
 
 
@@ -18,10 +19,14 @@ def read_limit(entry: Entry, ground: Ground) -> PackLimit | None:
     history = read_history(entry, ground)
     node = entry.fields["value"].node
     of = entry.fields["of"].text if "of" in entry.fields else ""
+    before = entry.before.get("value")
     try:
-        type_, value = _read_list(node, of) if node.items else _read_one(node, of)
+        type_, value = _read(node, of)
+        if before is not None:
+            _hold_to(_read(before.node, of), node, (type_, value))
     except NotAQuantity as error:
-        ground.refusals.append(refusal_of(error, node))
+        also = (before.node.place, f'stated as "{_written(before.node)}"') if before else None
+        ground.refusals.append(refusal_of(error, node)._replace(also=also))
         return None
     twice = next(
         (each for each in node.items if [n.text for n in node.items].count(each.text) > 1), None
@@ -34,14 +39,40 @@ def read_limit(entry: Entry, ground: Ground) -> PackLimit | None:
     return PackLimit(entry.key.name, type_, value, _written(node), meaning, history)
 
 
-def _read_list(node: Node, of: str) -> tuple[FactType, LimitValue]:
+def _read(node: Node, of: str) -> Typed:
+    return _read_list(node, of) if node.items else _read_one(node, of)
+
+
+def _hold_to(old: Typed, node: Node, new: Typed) -> None:
+    """Raise `NotAQuantity` where an amended value is of another kind than the one it replaces.
+
+    What uses the limit would be refused for it otherwise, in files that are in order.
+    """
+    if _kind(*old) == _kind(*new):
+        return
+    if old[0].shape is not Shape.WORD:
+        read_value(node, old[0])
+    raise NotAQuantity(
+        f'"{_written(node)}" stands here for {_kind(*old)}',
+        f"{_kind(*old)}, as it was before",
+        "write a value of the kind that it was",
+    )
+
+
+def _kind(type_: FactType, value: LimitValue) -> str:
+    if type_.shape is Shape.WORD:
+        return "a list of words" if isinstance(value, tuple) else "a word"
+    return str(type_.dimension or type_.shape.value)
+
+
+def _read_list(node: Node, of: str) -> Typed:
     if of not in ("", "words"):
         raise NotAQuantity("A list stands here", f"one value of {of}", "write one value")
     words = tuple(each.text for each in node.items)
     return word(*dict.fromkeys(words)), words
 
 
-def _read_one(node: Node, of: str) -> tuple[FactType, LimitValue]:
+def _read_one(node: Node, of: str) -> Typed:
     if of == "words":
         raise NotAQuantity("One word stands here", "a list of words", "write the word in brackets")
     if of == "word" or (not of and _is_word(node)):
