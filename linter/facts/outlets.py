@@ -31,7 +31,6 @@ if TYPE_CHECKING:
     from linter.job.devices import Device
     from linter.trace.trace import BreakerPole
     from linter.trace.ways import Protector
-    from linter.wiring.model import Terminal
 
 _FIELDS = {
     "serves": "serves",
@@ -97,7 +96,7 @@ def link_outlets(site: Site, made: Made, doubts: Doubts) -> None:
             "circuits": circuits_of_poles(made, poles),
             "switches": made.in_order(switches.under(outlet.ref)),
             "is_on_a_circuit": bool(poles) or doubt,
-            "voltage": _voltage(site, terminals, poles, doubt),
+            "voltage": _voltage(site, outlet.ref, poles, doubt),
             "has_ground_fault_protection": _ground_fault(site, made, outlet, doubt),
         }
         complete(outlet, links)
@@ -168,22 +167,22 @@ def _switches_of_outlets(site: Site, made: Made) -> Grouped:
     )
 
 
-def _voltage(
-    site: Site, terminals: Iterable[Terminal], poles: Iterable[BreakerPole], doubt: YesNo
-) -> Number:
-    """The highest voltage between the conductors at an outlet."""
+def _voltage(site: Site, outlet: str, poles: Iterable[BreakerPole], doubt: YesNo) -> Number:
+    """The highest voltage that a load at an outlet gets; no load lies between halves of a yoke."""
     legs = {_leg(site, pole) for pole in poles}
     if not legs:
         return doubt if isinstance(doubt, Unknown) else 0.0
     supply = site.job.usual_supply
     split = is_split_phase(supply)
-    between_legs = all_hold((len(legs) == _LEGS_OF_TWO, split))
+    device = site.groups.devices[outlet]
+    has_halves = isinstance(device, Receptacle) and device.split is not None
+    between_legs = all_hold((len(legs) == _LEGS_OF_TWO, not has_halves, split))
     stated = supply.voltage
     full = unknown(DWELLING, DWELLING, "supply_voltage") if stated is None else stated.value
     if between_legs is True:
         return full
     to_neutral = doubt
-    for each in terminals:
+    for each in site.wiring.by_device.get(outlet, ()):
         if each.name in NEUTRAL_TERMINALS and site.trace.neutral_at(each.id):
             to_neutral = True
     if isinstance(between_legs, Unknown) or isinstance(to_neutral, Unknown):

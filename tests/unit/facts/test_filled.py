@@ -66,6 +66,11 @@ def test_a_thing_knows_where_and_how_its_facts_are_stated() -> None:
     assert end.usual == {"size"}
     assert place_of(end, "free_length").line != end.place.line or end.place.column > 1
     assert place_of(end, "circuits") == end.place
+    loop = facts.thing("passing_wire", "k5.red@door")
+    assert loop.written == {"loop_length": "14 in", "size": "14 AWG"}
+    assert loop.usual == frozenset()
+    assert facts.thing("conductor", "k2.black").usual >= {"size", "material"}
+    assert "bundled_conductors" not in facts.thing("conductor", "k2.black").usual
 
 
 def test_a_fact_that_follows_from_one_field_knows_the_place_of_it() -> None:
