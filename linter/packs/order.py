@@ -20,9 +20,9 @@ def in_order(
     for name in (wanted, *layers):
         if name not in packs:
             raise Refused([_no_pack(there, name)])
-    found = {pack.id: pack for pack in _chain(packs, wanted)}
+    found = {pack.id: pack for pack in _chain(packs, wanted, there)}
     for name in dict.fromkeys(layers):
-        below = _chain(packs, name)
+        below = _chain(packs, name, there)
         if wanted not in {pack.id for pack in below}:
             raise Refused([_not_on(packs[name], wanted)])
         found.update((pack.id, pack) for pack in below)
@@ -34,8 +34,8 @@ def stands_on(packs: Mapping[str, PackFiles], upper: str, lower: str) -> bool:
     return any(pack.id == lower for pack in _chain(packs, upper))
 
 
-def _chain(packs: Mapping[str, PackFiles], name: str) -> list[PackFiles]:
-    """The pack and all that it stands on, the lowest first."""
+def _chain(packs: Mapping[str, PackFiles], name: str, there: Sequence[str] = ()) -> list[PackFiles]:
+    """The pack and all that it stands on, the lowest first; `there` are all names there are."""
     chain: list[PackFiles] = []
     above: PackFiles | None = None
     at: str | None = name
@@ -43,7 +43,7 @@ def _chain(packs: Mapping[str, PackFiles], name: str) -> list[PackFiles]:
         if at not in packs:
             if above is None:
                 break
-            raise Refused([_no_base(packs, above, at)])
+            raise Refused([_no_base(above, at, there)])
         pack = packs[at]
         if pack in chain:
             raise Refused([_in_a_ring(pack, chain)])
@@ -63,13 +63,14 @@ def _no_pack(there: Sequence[str], name: str) -> Refusal:
     )
 
 
-def _no_base(packs: Mapping[str, PackFiles], above: PackFiles, name: str) -> Refusal:
+def _no_base(above: PackFiles, name: str, there: Sequence[str]) -> Refusal:
+    others = [each for each in there if each != above.id]
     return Refusal(
         above.manifest_node.fields["extends"].place,
         f'The layer stands on "{name}", and there is no such pack',
-        f"nothing, or one of: {', '.join(sorted(packs))}",
+        f"nothing, or one of: {', '.join(others)}",
         "write the name of a pack that is there",
-        nearest(name, sorted(packs)),
+        nearest(name, others),
     )
 
 
