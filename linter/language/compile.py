@@ -275,7 +275,11 @@ class _Writer:
             case Extreme(which, value):
                 listed = f"[{self.text(value)} {through}]"
                 self._variables.pop(node.name)
-                text = f"{_PICKS[which]}({listed}, default={self.text(node.if_none)})"
+                self._count += 1
+                found = f"x{self._count}"
+                # Asked for only if there is none: it may be what cannot be told.
+                if_none = self.text(node.if_none)
+                text = f"({_PICKS[which]}({found}) if ({found} := {listed}) else {if_none})"
             case _:
                 assert_never(node)
         self._variables.pop(node.name, None)
