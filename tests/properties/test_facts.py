@@ -8,13 +8,13 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from linter.facts import Facts, facts_of
 from linter.jobfile import read_job
 from linter.text import Refused
+from linter.text.yaml_places import read_places
 from linter.trace import trace
 from linter.units import (
     LENGTH,
@@ -55,13 +55,11 @@ Snapshot = dict[tuple[str, str, str], Value]
 
 @cache
 def raw(name: str) -> Any:
-    job = yaml.safe_load((JOBS / f"{name}.yaml").read_text(encoding="utf-8"))
-    # No fact follows from them, and their key "on" is a yes to this reader.
-    return {key: value for key, value in job.items() if key not in ("readings", "looked_at")}
+    return read_places((JOBS / f"{name}.yaml").read_text(encoding="utf-8"), name).plain()
 
 
 def facts_in(job: Any) -> Facts:
-    read = read_job(json.dumps(job, default=str), "job.json")
+    read = read_job(json.dumps(job), "job.json")
     wiring = derive(read)
     return facts_of(read, wiring, trace(read, wiring))
 
