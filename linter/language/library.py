@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, NamedTuple
 
-from linter.language.checked import Checked, measures_used
 from linter.language.lookup import ExactColumn, Found, finder, has_one_exact_key
 from linter.vocabulary.model import FactType, Thing
 
 if TYPE_CHECKING:
+    from linter.language.checked import Checked
     from linter.language.tables import Table
 
 LimitValue = float | str | bool | tuple[str, ...]
@@ -29,7 +29,7 @@ class Library:
     """The limits, tables and measures of a pack, and the functions made of them so far.
 
     Quantities are floats in base units; a limit that is a list is a tuple of words. Measures do not
-    ask for each other in a circle (`find_cycle` tells).
+    ask for each other in a circle; whoever reads them has seen to that.
     """
 
     def __init__(
@@ -55,32 +55,3 @@ class Library:
         """The column as a mapping, if its table has one key that is looked up exactly."""
         known = self.tables[table]
         return ExactColumn(known, column) if has_one_exact_key(known) else None
-
-
-def find_cycle(measures: Mapping[tuple[str, str], Measure]) -> tuple[tuple[str, str], ...]:
-    """Measures that ask for each other in a circle, in that order; nothing if there are none."""
-    done: set[tuple[str, str]] = set()
-    for start in measures:
-        way = _circle(measures, start, (), done)
-        if way:
-            return way
-    return ()
-
-
-def _circle(
-    measures: Mapping[tuple[str, str], Measure],
-    name: tuple[str, str],
-    way: tuple[tuple[str, str], ...],
-    done: set[tuple[str, str]],
-) -> tuple[tuple[str, str], ...]:
-    if name in way:
-        return way[way.index(name) :]
-    if name in done or name not in measures:
-        return ()
-    used = {each for _, step in measures[name].steps for each in measures_used(step)}
-    for each in sorted(used):
-        found = _circle(measures, each, (*way, name), done)
-        if found:
-            return found
-    done.add(name)
-    return ()

@@ -9,8 +9,8 @@ from linter.language import compile as compiling
 from linter.language.checked import Checked
 from linter.language.data import from_data, to_data
 from linter.language.evaluate import evaluate
-from linter.language.library import Library, Measure, find_cycle
-from linter.language.tree import FactOf, Limit, MeasureOf, Path, Variable, Word
+from linter.language.library import Library
+from linter.language.tree import FactOf, Limit, Path, Variable
 from linter.text import Refused
 from linter.vocabulary.shorthand import COUNT, YES_NO
 from tests.cases.language_world import checked, library, thing
@@ -126,22 +126,3 @@ def test_what_is_read_is_compiled_and_worked_however_deep(parts: tuple[str, str,
         assert quick == evaluate(expression, box, library())
         worked = levels
     assert 10 <= worked < 49
-
-
-def measure(name: str, *asks: str) -> Measure:
-    steps = tuple(
-        (each, Checked("box", COUNT, MeasureOf(Variable("box", "box"), "box", each, COUNT)))
-        for each in asks
-    )
-    return Measure("box", name, COUNT, (*steps, ("last", Checked("box", COUNT, Word("x")))))
-
-
-def test_measures_that_ask_for_each_other_are_found() -> None:
-    asking = [measure("fill", "room"), measure("room", "share"), measure("share", "fill")]
-    circle = find_cycle({(each.kind, each.name): each for each in asking})
-    assert set(circle) == {("box", "fill"), ("box", "room"), ("box", "share")}
-
-
-def test_measures_that_ask_for_one_another_in_order_are_no_circle() -> None:
-    asking = [measure("fill", "room", "share"), measure("room", "share"), measure("share")]
-    assert find_cycle({(each.kind, each.name): each for each in asking}) == ()
