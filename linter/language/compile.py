@@ -11,7 +11,7 @@ import math
 from typing import TYPE_CHECKING, assert_never, cast
 
 from linter.language.checked import Checked, type_of
-from linter.language.reckon import near, quotient, rounded_down, rounded_to, rounded_up
+from linter.language.reckon import quotient, rounded_down, rounded_to, rounded_up
 from linter.language.tree import (
     AllOf,
     AnyOf,
@@ -46,7 +46,7 @@ from linter.language.tree import (
     WordList,
 )
 from linter.language.verdict import Verdict
-from linter.units import NotKnown, Unknown
+from linter.units import NotKnown, Unknown, same_value
 from linter.vocabulary.kinds import KINDS
 from linter.vocabulary.model import Shape, Thing
 
@@ -120,11 +120,11 @@ class _Writer:
             "len": len,
             "max": max,
             "min": min,
-            "near": near,
             "quotient": quotient,
             "rounded_down": rounded_down,
             "rounded_to": rounded_to,
             "rounded_up": rounded_up,
+            "same_value": same_value,
             "sum": sum,
         }
 
@@ -206,7 +206,7 @@ class _Writer:
             case Is(negated, left, right):
                 one, other = self.text(left), self.text(right)
                 if type_of(left).shape is Shape.QUANTITY:
-                    return f"({'not ' * negated}near({one}, {other}))"
+                    return f"({'not ' * negated}same_value({one}, {other}))"
                 return f"({one} {'!=' if negated else '=='} {other})"
             case OneOf(negated, value, among):
                 return f"({self.text(value)} {'not ' * negated}in {self.text(among)})"
@@ -310,10 +310,10 @@ def _known(value: object) -> object:
 
 _MAY_BE_UNKNOWN = FactOf | Choice | Extreme | Step
 _ORDERS = {
-    "at least": "({0} >= {1} or near({2}, {3}))",
-    "at most": "({0} <= {1} or near({2}, {3}))",
-    "more than": "({0} > {1} and not near({2}, {3}))",
-    "less than": "({0} < {1} and not near({2}, {3}))",
+    "at least": "({0} >= {1} or same_value({2}, {3}))",
+    "at most": "({0} <= {1} or same_value({2}, {3}))",
+    "more than": "({0} > {1} and not same_value({2}, {3}))",
+    "less than": "({0} < {1} and not same_value({2}, {3}))",
 }
 _SIGNS = {"+": "+", "-": "-", "*": "*"}
 _ROUNDED = {"up to": "rounded_up", "down to": "rounded_down", "to": "rounded_to"}

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, NamedTuple, assert_never, cast
 
 from linter.language.checked import Checked, type_of
 from linter.language.kleene import Answer, every, plain, some, turned, unknown_of, up_to
-from linter.language.reckon import at_least, near, quotient, rounded_down, rounded_to, rounded_up
+from linter.language.reckon import at_least, quotient, rounded_down, rounded_to, rounded_up
 from linter.language.tree import (
     AllOf,
     AnyOf,
@@ -48,7 +48,7 @@ from linter.language.tree import (
     Word,
     WordList,
 )
-from linter.units import Unknown
+from linter.units import Unknown, same_value
 from linter.vocabulary.model import FactRef, Shape, Thing, value_of
 
 if TYPE_CHECKING:
@@ -149,7 +149,7 @@ def _compared(node: Compared, around: Around) -> Answer:
         case Comparison(order, left, right):
             return plain(_ORDERS[order], [answer(left, around), answer(right, around)])
         case Is(negated, left, right):
-            same = operator.eq if type_of(left).shape is not Shape.QUANTITY else near
+            same = operator.eq if type_of(left).shape is not Shape.QUANTITY else same_value
             found = plain(same, [answer(left, around), answer(right, around)])
         case OneOf(negated, value, among):
             one, several = answer(value, around), answer(among, around)
@@ -270,8 +270,8 @@ def _both(node: ForThings, around: Around) -> Answer:
 _ORDERS: Mapping[str, Callable[[float, float], bool]] = {
     "at least": at_least,
     "at most": lambda a, b: at_least(b, a),
-    "more than": lambda a, b: a > b and not near(a, b),
-    "less than": lambda a, b: a < b and not near(a, b),
+    "more than": lambda a, b: a > b and not same_value(a, b),
+    "less than": lambda a, b: a < b and not same_value(a, b),
 }
 _SIGNS: Mapping[str, Callable[[float, float], float]] = {
     "+": operator.add,

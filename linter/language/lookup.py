@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 
-from linter.language.reckon import near
 from linter.language.tables import Cell, Key, Table
 from linter.language.verdict import NoRow
-from linter.units import NotKnown
+from linter.units import NotKnown, same_value
 from linter.vocabulary.model import Shape
 
 Value = float | str | bool
@@ -51,7 +50,7 @@ class ExactColumn(dict[Value, Value]):
         """The value of the row whose size counts as equal to the key."""
         if not isinstance(key, str | bool):
             for size, value in self.items():
-                if near(_size(size), key):
+                if same_value(_size(size), key):
                     return value
         raise NotKnown([NoRow(self.table.name, (key,))])
 
@@ -110,15 +109,15 @@ def _by_size(sizes: list[tuple[float, _Way]], fits: _Fits, depth: int) -> _Way:
 
 
 def _is_next_size(size: float, value: float) -> bool:
-    return size >= value or near(size, value)
+    return size >= value or same_value(size, value)
 
 
 def _is_band(size: float, value: float) -> bool:
-    return size <= value or near(size, value)
+    return size <= value or same_value(size, value)
 
 
 _Fits = Callable[[float, float], bool]
-_FITS: dict[str, _Fits] = {"exact": near, "next size up": _is_next_size, "band": _is_band}
+_FITS: dict[str, _Fits] = {"exact": same_value, "next size up": _is_next_size, "band": _is_band}
 
 
 def _tiers(tiers: list[tuple[float, float]], depth: int) -> _Way:

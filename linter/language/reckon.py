@@ -9,24 +9,15 @@ import math
 from typing import TYPE_CHECKING
 
 from linter.language.verdict import NoQuotient
-from linter.units import TOLERANCE, NotKnown
+from linter.units import NotKnown, same_value
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
 
-def near(a: float, b: float) -> bool:
-    """Whether two sizes count as equal.
-
-    >>> near(0.1 + 0.2, 0.3), near(1.0, 1.0 + 1e-8)
-    (True, False)
-    """
-    return a == b or abs(a - b) <= TOLERANCE * max(abs(a), abs(b))
-
-
 def at_least(a: float, b: float) -> bool:
     """Whether one size is at least the other; equal counts as met."""
-    return a >= b or near(a, b)
+    return a >= b or same_value(a, b)
 
 
 def quotient(a: float, b: float) -> float:
@@ -64,4 +55,4 @@ def _whole(parts: float, way: Callable[[float], int]) -> float:
     if not math.isfinite(parts):
         return parts
     nearest = round(parts)
-    return float(nearest if near(parts, nearest) else way(parts))
+    return float(nearest if same_value(parts, nearest) else way(parts))
