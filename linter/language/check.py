@@ -21,7 +21,7 @@ from linter.language.check_values import (
     check_pick,
     check_rounded,
 )
-from linter.language.checked import YES_NO, Checked, type_of
+from linter.language.checked import Checked, type_of
 from linter.language.checking import Checker, Found, a, alike, mend_of_pair
 from linter.language.tree import (
     AllOf,
@@ -50,6 +50,7 @@ from linter.language.tree import (
 )
 from linter.text import Refused, nearest
 from linter.vocabulary.model import FactType, Shape
+from linter.vocabulary.shorthand import YES_NO
 
 if TYPE_CHECKING:
     from linter.language.scope import Scope

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from linter.language.check_names import check_path
 from linter.language.check_values import agreed
-from linter.language.checked import COUNT, YES_NO
 from linter.language.checking import Checker, Found, a, alike, mend_of_pair
 from linter.language.tree import (
     Comparison,
@@ -23,6 +22,7 @@ from linter.language.tree import (
 from linter.text import join_words, nearest
 from linter.vocabulary.kinds import KINDS
 from linter.vocabulary.model import FactType, Shape
+from linter.vocabulary.shorthand import COUNT, YES_NO
 
 
 def check_comparison(checker: Checker, node: Comparison) -> Found:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from linter.language.checked import COUNT, type_of
+from linter.language.checked import type_of
 from linter.language.checking import Checker, Found, a
 from linter.language.tree import (
     FactOf,
@@ -18,6 +18,7 @@ from linter.language.tree import (
 from linter.text import Place, nearest
 from linter.vocabulary.kinds import KINDS
 from linter.vocabulary.model import FactType, Shape
+from linter.vocabulary.shorthand import COUNT
 
 _PLAIN = (0, 1, 2)
 

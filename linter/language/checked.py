@@ -27,12 +27,11 @@ from linter.language.tree import (
 from linter.units import NUMBER, Dimension
 from linter.vocabulary.kinds import KINDS
 from linter.vocabulary.model import FactType, Shape
+from linter.vocabulary.shorthand import COUNT, YES_NO
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-YES_NO = FactType(Shape.YES_NO)
-COUNT = FactType(Shape.QUANTITY, NUMBER)
 _Class = TypeVar("_Class", bound=Node)
 
 
