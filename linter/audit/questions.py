@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from linter.audit.trials import Trials
     from linter.facts import Facts
     from linter.language.library import Library
-    from linter.packs.writing import Writer
+    from linter.language.writing import Writer
 
 
 class Topic(NamedTuple):

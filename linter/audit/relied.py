@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from linter.facts import Facts
-    from linter.packs.writing import Writer
+    from linter.language.writing import Writer
 
 _FIGURES = ".9g"
 _DIGITS = 16

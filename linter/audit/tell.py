@@ -15,8 +15,8 @@ if TYPE_CHECKING:
     from linter.audit.findings import Basis
     from linter.audit.stops import Walk
     from linter.facts import Facts
+    from linter.language.writing import Writer
     from linter.packs.model import Pack, Rule, Sentence
-    from linter.packs.writing import Writer
     from linter.vocabulary.model import FactRef, Thing
 
 

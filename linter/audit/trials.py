@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
     from linter.audit.judging import Untold
     from linter.language.library import Library
-    from linter.packs.writing import Writer
+    from linter.language.writing import Writer
 
 _OUTCOME = {Verdict.MET: "met", Verdict.BROKEN: "broken", Verdict.DOES_NOT_APPLY: "does not apply"}
 _COUNTS = tuple(float(each) for each in range(13))

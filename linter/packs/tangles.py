@@ -5,11 +5,10 @@ from collections.abc import Mapping, Sequence
 from linter.language.checked import measures_used
 from linter.language.library import Measure
 from linter.packs.entries import Entry
+from linter.packs.reliance import MeasureKey
 from linter.text import Place, Refusal
 
 DEEPEST = 40
-
-MeasureKey = tuple[str, str]
 
 
 def tangle_of(measures: Mapping[MeasureKey, Measure], entries: Sequence[Entry]) -> Refusal | None:

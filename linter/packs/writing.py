@@ -1,18 +1,17 @@
 """Values and sentences as a pack shows them: its units, its words, what the job wrote itself."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 
 from linter.language.checked import Checked
 from linter.language.evaluate import evaluate
 from linter.language.library import Library
 from linter.language.tree import FactOf
+from linter.language.writing import Writer
 from linter.packs.model import Pack, Sentence
 from linter.packs.values import unit_choice
 from linter.text import join_words
 from linter.units import NUMBER, Unknown, write_in
 from linter.vocabulary.model import FactType, Shape, Thing
-
-Writer = Callable[[object, FactType, str | None], str]
 
 
 def writer_of(pack: Pack) -> Writer:
