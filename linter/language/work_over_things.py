@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable
 from typing import TYPE_CHECKING, assert_never, cast
 
@@ -66,7 +67,7 @@ def _values(node: Sum | Extreme, meant: list[_Element], writing: Writing) -> lis
 
 def _folded(values: list[str]) -> list[str]:
     """The values in the order they come, equal ones put together."""
-    counts = {value: values.count(value) for value in values}
+    counts = Counter(values)
     return [value if many == 1 else f"{many} × {value}" for value, many in counts.items()]  # noqa: RUF001
 
 
