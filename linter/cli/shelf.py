@@ -7,7 +7,7 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from linter.cli.files import read_text
+from linter.cli.pack_folders import PackFolder, packs_in, text_of
 from linter.cli.words import Option
 from linter.cli.wrong_use import WrongUse
 from linter.resources import rulesets_dir
@@ -18,19 +18,16 @@ if TYPE_CHECKING:
 
     from linter.job.jobs import Job
     from linter.packs.model import Pack
-    from linter.packs.pack_text import PackText
 
 PACKS = Option("--packs", "a folder that holds rule packs")
 """The option of every command that uses packs."""
-
-_MANIFEST = "pack.yaml"
 
 
 class Shelf:
     """The packs that can be asked for by name, each put together once."""
 
     def __init__(self, own: str = "") -> None:
-        self._folders: dict[str, tuple[Path, str]] = {}
+        self._folders: dict[str, PackFolder] = {}
         self._put(rulesets_dir(), "rulesets")
         if own:
             if not Path(own).is_dir():
@@ -71,24 +68,15 @@ class Shelf:
     def _assembled(self, name: str, layers: Sequence[str]) -> Pack:
         from linter.packs.cache import cached_pack  # noqa: PLC0415
 
-        texts = [self._text(each) for each in self.names]
+        texts = [text_of(name, self._folders[name]) for name in self.names]
         return cached_pack(texts, name, tuple(layers), cache_folder())
 
-    def _text(self, name: str) -> PackText:
-        from linter.packs.pack_text import PackText  # noqa: PLC0415
-
-        folder, shown = self._folders[name]
-        paths = sorted(folder.glob("*.yaml"))
-        return PackText(name, {f"{shown}/{each.name}": read_text(str(each)) for each in paths})
-
     def _put(self, folder: Path, shown: str) -> None:
-        for each in sorted(folder.iterdir()):
-            if not (each / _MANIFEST).is_file():
-                continue
-            if each.name in self._folders:
-                found = f'"{each.name}" in {shown} has the name of a pack that comes with precover.'
+        for name, each in packs_in(folder, shown).items():
+            if name in self._folders:
+                found = f'"{name}" in {shown} has the name of a pack that comes with precover.'
                 raise WrongUse(found, mend="give it another name, and let it extend that pack")
-            self._folders[each.name] = (each, f"{shown}/{each.name}")
+            self._folders[name] = each
 
     def _unnamed(self, job: Job) -> Refusal:
         return Refusal(

@@ -51,6 +51,7 @@ def read_packs(texts: Iterable[PackText], names: Iterable[str]) -> dict[str, Pac
 
 
 def _read_pack(text: PackText, refusals: list[Refusal]) -> PackFiles | None:
+    refusals.extend(_not_read(path) for path in text.unread)
     path = next((path for path in text.files if _is_manifest(path)), None)
     if path is None:
         refusals.append(_no_manifest(text))
@@ -105,6 +106,15 @@ def _two_of_one_name(text: PackText, other: PackText) -> Refusal:
         "rename or take away one of the two",
         also=(first, "the other stands"),
     )
+
+
+def _not_read(path: str) -> Refusal:
+    found, mend = "This folder is not looked into", "move its files up, or out of the pack"
+    if not path.endswith("/"):
+        name = path.rpartition("/")[2].rpartition(".")[0]
+        found, mend = "This file is not read", f'call it "{name}.yaml", or move it out of the pack'
+    expected = "files that end in .yaml, in the folder of the pack itself"
+    return Refusal(Place(path, 1, 1), found, expected, mend)
 
 
 def _no_manifest(text: PackText) -> Refusal:

@@ -112,3 +112,27 @@ def test_a_pack_of_ones_own_does_not_take_the_name_of_one_that_comes_with_precov
     ran = precover("packs", "list", "--packs", str(tmp_path / "packs"))
     assert ran.status == 64
     assert "has the name of a pack that comes with precover" in ran.err
+
+
+@pytest.mark.parametrize("name", ["more.yml", "more.json", "MORE.YAML", "sub/more.yaml", "a/b.yml"])
+def test_a_file_of_a_pack_that_would_not_be_read_is_refused(
+    precover: Runner, tmp_path: Path, name: str
+) -> None:
+    packs = own_pack(tmp_path)
+    more = tmp_path / "packs/example-boathouse" / name
+    more.parent.mkdir(exist_ok=True)
+    more.write_text("rubbish: [", encoding="utf-8")
+    ran = precover("packs", "prove", "example-boathouse", "--packs", packs)
+    assert ran.status == 65
+    shown = name if "/" not in name else f"{name.partition('/')[0]}/"
+    assert f"example-boathouse/{shown}:1:1  This f" in ran.err
+    assert "files that end in .yaml, in the folder of the pack itself" in ran.err
+
+
+def test_notes_and_pictures_may_stand_beside_the_files_of_a_pack(
+    precover: Runner, tmp_path: Path
+) -> None:
+    packs = own_pack(tmp_path)
+    (tmp_path / "packs/example-boathouse/README.md").write_text("Of whom to ask.", "utf-8")
+    (tmp_path / "packs/example-boathouse/pictures").mkdir()
+    assert precover("packs", "prove", "example-boathouse", "--packs", packs).status == 0

@@ -1,0 +1,56 @@
+"""Folders of rule packs: which packs a folder holds, and the texts of one."""
+
+from __future__ import annotations
+
+import os
+from typing import TYPE_CHECKING, NamedTuple
+
+from linter.cli.files import read_text
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from linter.packs.pack_text import PackText
+
+MANIFEST = "pack.yaml"
+_LOOKS_LIKE_MORE = (".yaml", ".yml", ".json")
+
+
+class PackFolder(NamedTuple):
+    """The folder of one pack, and how it is named in messages."""
+
+    path: Path
+    shown: str
+
+
+def packs_in(folder: Path, shown: str) -> dict[str, PackFolder]:
+    """The packs of a folder by name: the folder itself if it is one, else those within it."""
+    if (folder / MANIFEST).is_file():
+        return {folder.resolve().name: PackFolder(folder, shown)}
+    within = sorted(each for each in folder.iterdir() if (each / MANIFEST).is_file())
+    return {each.name: PackFolder(each, f"{shown}/{each.name}") for each in within}
+
+
+def text_of(name: str, folder: PackFolder) -> PackText:
+    """The texts of a pack, and what in its folder looks like more of it and is not read."""
+    from linter.packs.pack_text import PackText  # noqa: PLC0415
+
+    texts: dict[str, str] = {}
+    unread: list[str] = []
+    for each in sorted(os.scandir(folder.path), key=lambda entry: entry.name):
+        shown = f"{folder.shown}/{each.name}"
+        if each.is_dir():
+            unread += [f"{shown}/"] if _holds_more(each.path) else []
+        elif each.name.endswith(".yaml"):
+            texts[shown] = read_text(each.path)
+        elif _looks_like_more(each.name):
+            unread.append(shown)
+    return PackText(name, texts, tuple(unread))
+
+
+def _holds_more(folder: str) -> bool:
+    return any(_looks_like_more(file) for _, _, files in os.walk(folder) for file in files)
+
+
+def _looks_like_more(name: str) -> bool:
+    return name.lower().endswith(_LOOKS_LIKE_MORE)
