@@ -63,7 +63,7 @@ def _put_canopy(given: Given, device: Device, kind: str) -> None:
 
 def kind_of(device: Device) -> str:
     """What a device is: "receptacle", "switch", "luminaire" ..."""
-    return str(getattr(device, "kind", "other"))
+    return device.kind
 
 
 def label_of(site: Site, device: Device) -> str:

@@ -7,6 +7,8 @@ from pydantic import Field
 from linter.job.stated import BoxId, CableId, CircuitId, DeviceId, Stated
 from linter.job.values import Area, Count, Current, Length, YesNo
 
+_SWITCHED_HALF = "switched half of "
+
 
 class Device(Stated):
     """What every device has.
@@ -16,6 +18,7 @@ class Device(Stated):
     neutral alone and follows `through` where it is left out.
     """
 
+    kind: str
     name: DeviceId
     box: BoxId
     circuit: CircuitId | None = None
@@ -42,6 +45,12 @@ class Receptacle(Device):
     cover_in_use: YesNo | None = None
     appliance_space: YesNo | None = False
     split: str | None = None
+
+    @property
+    def switched_half_of(self) -> str | None:
+        """The X of "switched half of X": what its switch controls; None where no half is so."""
+        _, found, name = (self.split or "").partition(_SWITCHED_HALF)
+        return name if found else None
 
 
 class Switch(Device):

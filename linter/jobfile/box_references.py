@@ -4,19 +4,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from linter.job.devices import Receptacle, Switch
+from linter.job.devices import Device, Receptacle, Switch
 from linter.text import Refusal
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from linter.job.boxes import Box
-    from linter.job.devices import Device
+    from linter.job.boxes import Box, StatedJoint
     from linter.job.jobs import Job
     from linter.job.stated import Stated
     from linter.jobfile.known import Known, Wrong
-
-SWITCHED_HALF = "switched half of "
 
 
 def wrong_in_boxes(job: Job, known: Known) -> Iterator[Wrong]:
@@ -30,9 +27,9 @@ def wrong_in_boxes(job: Job, known: Known) -> Iterator[Wrong]:
         yield from _load_twice(box)
 
 
-def wrong_connector(job: Job, thing: Stated) -> Iterator[Wrong]:
+def wrong_connector(job: Job, thing: Box | StatedJoint) -> Iterator[Wrong]:
     """A connector that is not among the products, where products state connectors at all."""
-    name = getattr(thing, "connector", None)
+    name = thing.connector
     known = job.products.connectors
     if name is not None and known and name not in known:
         yield Refusal(
@@ -54,7 +51,7 @@ def _one_name_for_two(job: Job) -> Iterator[Wrong]:
     devices = [("device", each.name, each) for box in job.boxes.values() for each in box.holds]
     for kind, name, thing in (*things, *devices):
         other = first.setdefault(name, (kind, thing))
-        if other[1] is thing or (kind == "device" and other[0] == "box" and _is_of(thing, name)):
+        if other[1] is thing or (other[0] == "box" and _is_in(thing, name)):
             continue
         yield Refusal(
             thing.place_of("name"),
@@ -65,8 +62,8 @@ def _one_name_for_two(job: Job) -> Iterator[Wrong]:
         )
 
 
-def _is_of(device: Stated, box: str) -> bool:
-    return getattr(device, "box", None) == box
+def _is_in(thing: Stated, box: str) -> bool:
+    return isinstance(thing, Device) and thing.box == box
 
 
 def _another(name: str, taken: dict[str, tuple[str, Stated]]) -> str:
@@ -77,9 +74,8 @@ def _device(job: Job, device: Device, known: Known) -> Iterator[Wrong]:
     yield from known.circuits.missing(device.circuit, device.place_of("circuit"))
     if isinstance(device, Switch):
         yield from known.targets.missing(device.controls, device.place_of("controls"))
-    if isinstance(device, Receptacle) and (device.split or "").startswith(SWITCHED_HALF):
-        target = (device.split or "").removeprefix(SWITCHED_HALF)
-        yield from known.targets.missing(target, device.place_of("split"))
+    if isinstance(device, Receptacle):
+        yield from known.targets.missing(device.switched_half_of, device.place_of("split"))
     for at, name in enumerate(device.load or ()):
         place = device.place_of(f"load.{at}")
         cable = job.cables.get(name)

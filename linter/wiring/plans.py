@@ -17,7 +17,6 @@ if TYPE_CHECKING:
 
 _LIVE = frozenset({Role.HOT, Role.SWITCHED_HOT, Role.TRAVELLER, Role.NEUTRAL})
 _HOTS = frozenset({Role.HOT, Role.SWITCHED_HOT})
-_HALF = "switched half of "
 TWO_CIRCUITS = "two circuits"
 _HALVES = 2
 
@@ -75,8 +74,8 @@ def plan_of(device: Device, around: Around) -> Plan:
     poles = _poles(device, circuit, around)
     neutral = around.has_neutral(circuit) or len(poles) <= 1
     split = None
-    if isinstance(device, Receptacle) and (device.split or "").startswith(_HALF):
-        split = around.groups.named((device.split or "").removeprefix(_HALF))
+    if isinstance(device, Receptacle) and device.switched_half_of is not None:
+        split = around.groups.named(device.switched_half_of)
         poles = poles[:1]
     return Plan(device, (circuit,), tuple(poles), split, neutral)
 
