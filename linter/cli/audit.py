@@ -32,11 +32,11 @@ _OPTIONS = (
 def run_audit(words: Sequence[str]) -> Status:
     """Audits every file named, reports on all of them together, and gives the worst status."""
     names, options = tell_apart(_COMMAND, _OPTIONS, words)
-    form = one_of(options["--form"], FORMS, "form")
-    hold_on = one_of(options["--hold-on"], WEIGHTS, "weight")
+    form = one_of(options.one("--form"), FORMS, "form")
+    hold_on = one_of(options.one("--hold-on"), WEIGHTS, "weight")
     if not names:
         raise WrongUse("A file to audit is missing.", "a job file, a folder of job files, or -")
-    shelf = Shelf(options["--packs"])
+    shelf = Shelf(options.all("--packs"))
     outcomes = [_outcome(file, shelf) for file in job_files(names)]
     _report(outcomes, form)
     return worst(_status(each, hold_on) for each in outcomes)

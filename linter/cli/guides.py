@@ -30,7 +30,8 @@ in it), or - for standard input.
     --form text|json    for people (text, unless said) or for programs, under findings.schema.json
     --hold-on WEIGHT    the least weight that counts for the status: danger, violation (unless
                         said) or advice
-    --packs FOLDER      a folder with rule packs of your own, beside those that come with precover
+    --packs FOLDER      a folder with rule packs of your own, or the folder of one, beside those
+                        that come with precover; may be given several times
 
 {_STATUSES}""",
     "makeup": """\
@@ -54,6 +55,7 @@ it uses, and which pack or layer states each. Without --pack, by every pack that
 precover packs prove PACK [--packs FOLDER]
 
 Runs the proofs of every rule and measure of a pack, and says which do not come out as stated.
+PACK is a name, or the folder of a pack of your own.
 Status: 0 every proof came out; 1 some did not; 64, 65, 70 as for precover audit.
 """,
 }

@@ -31,6 +31,12 @@ def packs_in(folder: Path, shown: str) -> dict[str, PackFolder]:
     return {each.name: PackFolder(each, f"{shown}/{each.name}") for each in within}
 
 
+def manifests_misnamed(folder: Path) -> list[str]:
+    """The files of a folder, and of those within it, that look like a manifest by another name."""
+    near = [*folder.glob("pack.*"), *folder.glob("*/pack.*")]
+    return sorted(str(each) for each in near if _looks_like_more(each.name))
+
+
 def text_of(name: str, folder: PackFolder) -> PackText:
     """The texts of a pack, and what in its folder looks like more of it and is not read."""
     from linter.packs.pack_text import PackText  # noqa: PLC0415

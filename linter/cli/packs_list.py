@@ -23,7 +23,7 @@ def run_packs_list(words: Sequence[str]) -> Status:
     names, options = tell_apart("precover packs list", (PACKS,), words)
     if names:
         raise WrongUse(f'"{names[0]}" is one word too many.', mend="write precover packs list")
-    shelf = Shelf(options["--packs"])
+    shelf = Shelf(options.all("--packs"))
     packs: list[Pack] = []
     refused = False
     for name in shelf.names:

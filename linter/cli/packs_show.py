@@ -28,8 +28,8 @@ def run_packs_show(words: Sequence[str]) -> Status:
     if len(names) != 1:
         found = "Which rule to show is missing." if not names else "Only one rule can be shown."
         raise WrongUse(found, mend="write the name of one rule")
-    shelf = Shelf(options["--packs"])
-    wanted = [options["--pack"]] if options["--pack"] else shelf.names
+    shelf = Shelf(options.all("--packs"))
+    wanted = [options.one("--pack")] if options.one("--pack") else shelf.names
     packs = [shelf.pack_named(name) for name in wanted]
     lines: list[Line] = []
     for pack in _with_rule(packs, names[0]):

@@ -13,6 +13,7 @@ from linter.text import Refused, nearest
 
 Command = Callable[[Sequence[str]], Status]
 _INTERRUPTED = 130
+_FAMILIES = frozenset(name.partition(" ")[0] for name in GUIDES if " " in name)
 _ASK = '"precover --help" tells what each does'
 
 
@@ -55,6 +56,8 @@ def _command(words: Sequence[str]) -> tuple[str, Sequence[str]]:
         raise WrongUse("A command is missing.", _all_commands(), mend=_ASK)
     if words[0] in ("--help", "-h", "--version"):
         return "", words
+    if words[0] in _FAMILIES and _asks_for_guide(words[1:2]):
+        return "", ["--help"]
     for length in (2, 1):
         name = " ".join(words[:length])
         if name in GUIDES:

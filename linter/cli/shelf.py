@@ -7,34 +7,36 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from linter.cli.pack_folders import PackFolder, packs_in, text_of
+from linter.cli.pack_folders import MANIFEST, PackFolder, manifests_misnamed, packs_in, text_of
 from linter.cli.words import Option
 from linter.cli.wrong_use import WrongUse
 from linter.resources import rulesets_dir
 from linter.text import Place, Refusal, Refused, nearest
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
     from linter.job.jobs import Job
     from linter.packs.model import Pack
 
-PACKS = Option("--packs", "a folder that holds rule packs")
+PACKS = Option("--packs", "a folder that holds rule packs, or is one", adds_up=True)
 """The option of every command that uses packs."""
 
 
 class Shelf:
-    """The packs that can be asked for by name, each put together once."""
+    """The packs that can be asked for by name, each put together once.
 
-    def __init__(self, own: str = "") -> None:
-        self._folders: dict[str, PackFolder] = {}
-        self._put(rulesets_dir(), "rulesets")
-        if own:
-            if not Path(own).is_dir():
-                raise WrongUse(
-                    f'"{own}" is not a folder.', "a folder that holds one folder for each pack"
-                )
-            self._put(Path(own), own)
+    `own` are folders of packs of one's own, or of one pack each.
+    """
+
+    def __init__(self, own: Sequence[str] = ()) -> None:
+        self._folders = packs_in(rulesets_dir(), "rulesets")
+        self._shipped = frozenset(self._folders)
+        for folder in own:
+            found = _own_packs(folder)
+            clash = self._put(found)
+            if clash is not None:
+                raise WrongUse(f"{clash[0]}.", mend=clash[1])
         self._packs: dict[tuple[str, ...], Pack] = {}
 
     @property
@@ -71,12 +73,18 @@ class Shelf:
         texts = [text_of(name, self._folders[name]) for name in self.names]
         return cached_pack(texts, name, tuple(layers), cache_folder())
 
-    def _put(self, folder: Path, shown: str) -> None:
-        for name, each in packs_in(folder, shown).items():
-            if name in self._folders:
-                found = f'"{name}" in {shown} has the name of a pack that comes with precover.'
-                raise WrongUse(found, mend="give it another name, and let it extend that pack")
+    def _put(self, found: Mapping[str, PackFolder]) -> tuple[str, str] | None:
+        """Puts packs on the shelf; what is found and how to mend it where a name is taken."""
+        for name, each in found.items():
+            other = self._folders.get(name)
+            if name in self._shipped:
+                said = f'"{each.shown}" has the name of a pack that comes with precover'
+                return said, "give it another name, and let it extend that pack"
+            if other is not None and other.path.resolve() != each.path.resolve():
+                said = f'Two packs are called "{name}": {other.shown} and {each.shown}'
+                return said, "rename or leave out one of the two"
             self._folders[name] = each
+        return None
 
     def _unnamed(self, job: Job) -> Refusal:
         return Refusal(
@@ -90,6 +98,17 @@ class Shelf:
             "write the name of a pack, or name the folder that holds yours with --packs",
             nearest(name, self.names),
         )  # fmt: skip
+
+
+def _own_packs(folder: str) -> dict[str, PackFolder]:
+    expected = f"a folder that holds one folder for each pack, with a {MANIFEST} in it"
+    path = Path(folder)
+    if not path.is_dir():
+        raise WrongUse(f'"{folder}" is not a folder.', expected)
+    found = packs_in(path, folder.rstrip("/") or folder)
+    if not found:
+        raise WrongUse(f'"{folder}" holds no rule pack.', expected, manifests_misnamed(path))
+    return found
 
 
 def cache_folder() -> Path | None:

@@ -136,3 +136,45 @@ def test_notes_and_pictures_may_stand_beside_the_files_of_a_pack(
     (tmp_path / "packs/example-boathouse/README.md").write_text("Of whom to ask.", "utf-8")
     (tmp_path / "packs/example-boathouse/pictures").mkdir()
     assert precover("packs", "prove", "example-boathouse", "--packs", packs).status == 0
+
+
+def test_the_folder_of_a_pack_stands_for_the_pack(
+    precover: Runner, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    packs = own_pack(tmp_path)
+    folder = f"{packs}/example-boathouse"
+    assert precover("packs", "prove", "example-boathouse", "--packs", folder).status == 0
+    assert precover("packs", "prove", folder).status == 0
+    assert "example-boathouse Boathouse" in precover("packs", "list", "--packs", folder).said
+    monkeypatch.chdir(folder)
+    assert precover("packs", "prove", ".").status == 0
+
+
+def test_folders_of_packs_add_up(precover: Runner, tmp_path: Path) -> None:
+    packs = own_pack(tmp_path)
+    town = tmp_path / "towns" / "example-town"
+    town.mkdir(parents=True)
+    county = (BOATHOUSE.parent / "example-boathouse-county/pack.yaml").read_text(encoding="utf-8")
+    manifest = county.replace("example-boathouse-county", "example-town")
+    (town / "pack.yaml").write_text(manifest, encoding="utf-8")
+    several = ("--packs", packs, "--packs", str(town.parent), "--packs", str(town))
+    ran = precover("packs", "prove", "example-town", *several)
+    assert (ran.status, ran.err) == (0, "")
+
+
+def test_two_packs_of_ones_own_are_not_called_alike(precover: Runner, tmp_path: Path) -> None:
+    packs, others = own_pack(tmp_path), own_pack(tmp_path / "more")
+    ran = precover("packs", "list", "--packs", packs, "--packs", others)
+    assert ran.status == 64
+    assert 'Two packs are called "example-boathouse"' in ran.err
+
+
+def test_a_folder_without_a_pack_is_wrong_use(precover: Runner, tmp_path: Path) -> None:
+    (tmp_path / "towns/example-town").mkdir(parents=True)
+    (tmp_path / "towns/example-town/pack.yml").write_text("pack: example-town", encoding="utf-8")
+    for command in (("list",), ("prove", "example-town")):
+        ran = precover("packs", *command, "--packs", str(tmp_path / "towns"))
+        assert ran.status == 64
+        assert "holds no rule pack." in ran.err
+        assert "Nearest: " in ran.err
+        assert "example-town/pack.yml" in ran.err

@@ -18,6 +18,7 @@ from tests.unit.cli.running import Runner
         (["audit", "a.yaml", "--form"], ["--form has no value."]),
         (["audit", "a.yaml", "--hold-on", "dangre"], ["is not a weight.", "Nearest: danger."]),
         (["audit", "a.yaml", "--packs", "nowhere"], ['"nowhere" is not a folder.']),
+        (["audit", "a.yaml", "--form", "json", "--form", "text"], ["--form is given twice"]),
         (["makeup", "boathouse.yaml"], ["The name of a box is missing."]),
         (["packs", "prove"], ["Which pack to prove is missing."]),
         (["packs", "prove", "example-nowhere"], ['There is no pack "example-nowhere".']),
@@ -41,6 +42,10 @@ def test_every_command_tells_what_it_does_when_asked(precover: Runner, command: 
     assert (ran.status, ran.err) == (0, "")
     assert ran.out.startswith(f"precover {command}")
     assert f"precover {command}" in precover("--help").out
+
+
+def test_the_commands_on_packs_are_told_when_asked(precover: Runner) -> None:
+    assert precover("packs", "--help").out == precover("--help").out
 
 
 def test_the_version_is_told(precover: Runner) -> None:
