@@ -95,7 +95,7 @@ def _cables(job: Job, here: BoxWiring) -> tuple[CableIn, ...]:
         ends.setdefault(end.cable, []).append(end)
     found = []
     for name, cable in job.cables.items():
-        if here.box in (cable.from_, cable.to):
+        if here.box in cable.ends:
             other = cable.to if cable.from_ == here.box else cable.from_
             sheath = str(cable.sheath) if cable.sheath is not None else "sheath unknown"
             wires = tuple((end.colour, str(end.use)) for end in ends.get(name, ()))

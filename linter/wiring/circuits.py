@@ -63,7 +63,7 @@ def spread(
     while fresh:
         touched = _add(cables, known, fresh, boxes, at_box)
         found: dict[str, Values] = {}
-        for name in {each for box in touched for each in waiting.get(box, ())}:
+        for name in dict.fromkeys(each for box in touched for each in waiting.get(box, ())):
             if name in known or name in ambiguous:
                 continue
             values = _values_at(cables[name], at_box)
@@ -76,18 +76,13 @@ def spread(
     return known, tuple(ambiguous[name] for name in cables if name in ambiguous)
 
 
-def ends_of(cable: Cable) -> tuple[str, str]:
-    """The boxes or panels at which a cable begins and ends."""
-    return cable.from_, cable.to
-
-
 def _cables_at(
     cables: Mapping[str, Cable], known: Mapping[str, Values], boxes: AbstractSet[str]
 ) -> dict[str, list[str]]:
     waiting: dict[str, list[str]] = {}
     for name, cable in cables.items():
         if name not in known:
-            for box in ends_of(cable):
+            for box in cable.ends:
                 if box in boxes:
                     waiting.setdefault(box, []).append(name)
     return waiting
@@ -99,16 +94,16 @@ def _add(
     fresh: Iterable[str],
     boxes: AbstractSet[str],
     at_box: dict[str, set[str]],
-) -> set[str]:
+) -> list[str]:
     """The boxes that the fresh cables reach; what they carry is added to what the boxes hold."""
-    touched = set()
+    touched: dict[str, None] = {}
     for name in fresh:
-        for box in ends_of(cables[name]):
+        for box in cables[name].ends:
             if box in boxes:
                 at_box.setdefault(box, set()).update(known[name])
-                touched.add(box)
-    return touched
+                touched[box] = None
+    return list(touched)
 
 
 def _values_at(cable: Cable, at_box: Mapping[str, set[str]]) -> Values:
-    return frozenset().union(*(at_box.get(box, ()) for box in ends_of(cable)))
+    return frozenset().union(*(at_box.get(box, ()) for box in cable.ends))

@@ -54,7 +54,7 @@ class Groups:
         """
         if cable.for_ is not None:
             return (self.named(cable.for_),)
-        ends = (cable.from_, cable.to)
+        ends = cable.ends
         controlled = {group for end in ends for group in self._controlled_at(end)}
         switched = {group for end in ends for group in self._at.get(end, ())}
         both = controlled & switched

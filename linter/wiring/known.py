@@ -87,7 +87,7 @@ def _stated_circuits(
     """The circuits of cables that say theirs, by name, by a space, or by the switch they serve."""
     stated: dict[str, Values] = {}
     for name, cable in cables.items():
-        ends = (cable.from_, cable.to)
+        ends = cable.ends
         spaces = hots_named(cable.carries) + (() if cable.leg_of is None else (cable.leg_of,))
         found = [circuits.of_space(space, cable.circuit, ends) for space in spaces]
         named = {each[0] for each in found if each is not None}
@@ -151,7 +151,7 @@ def _legs_of_circuit(
 def _own_legs(cable: Cable, circuits: Circuits, circuit: str) -> tuple[int, ...]:
     """The hots that the cable itself says it has."""
     spaces = hots_named(cable.carries) + (() if cable.leg_of is None else (cable.leg_of,))
-    found = [circuits.of_space(each, circuit, (cable.from_, cable.to)) for each in spaces]
+    found = [circuits.of_space(each, circuit, cable.ends) for each in spaces]
     return tuple(each[1] for each in found if each is not None and each[0] == circuit)
 
 
@@ -192,7 +192,7 @@ def _group(cable: Cable, groups: Groups) -> tuple[str | None, list[Refusal]]:
 
 
 def _spaces(cable: Cable, circuits: Circuits, circuit: str | None) -> dict[int, tuple[str, int]]:
-    ends = (cable.from_, cable.to)
+    ends = cable.ends
     found = {each: circuits.of_space(each, circuit, ends) for each in hots_named(cable.carries)}
     return {space: each for space, each in found.items() if each is not None}
 
