@@ -46,11 +46,13 @@ class Circuits:
     ) -> tuple[str, int] | None:
         """The circuit and the number of the hot whose breaker takes a space.
 
-        That of the cable's own circuit comes first, then that of a panel at its ends, then any.
+        That of the cable's own circuit comes first, then that of a panel at its ends, then any;
+        None where several are equally near, so that the order of the file does not choose.
         """
         found = self._by_space.get(space, [])
-        ordered = sorted(found, key=lambda each: (each[0] != circuit, each[2] not in ends))
-        return ordered[0][:2] if ordered else None
+        nearest = min(((each[0] != circuit, each[2] not in ends) for each in found), default=None)
+        hots = {each[:2] for each in found if (each[0] != circuit, each[2] not in ends) == nearest}
+        return hots.pop() if len(hots) == 1 else None
 
     def breaker_count(self, circuit: str) -> int:
         """How many breakers a circuit begins at."""
