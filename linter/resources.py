@@ -1,9 +1,12 @@
-"""Where the rule packs and schemas that ship with precover lie.
+"""Where the rule packs and schemas that ship with precover lie, and what makes a folder a pack.
 
 They lie inside `linter` in a wheel, and beside it in a checkout or an editable install.
 """
 
 from pathlib import Path
+
+MANIFEST = "pack.yaml"
+"""The file of a pack's folder that says what the pack is."""
 
 _HERE = Path(__file__).resolve().parent
 

@@ -60,7 +60,7 @@ def _audited(file: JobFile, shelf: Shelf) -> Audit:
     if file.refused is not None:
         raise file.refused
     job = read_job(file.text, file.name)
-    return audit(job, shelf.pack_of(job))
+    return audit(job, shelf.for_job(file.name).pack_of(job))
 
 
 def _report(outcomes: Sequence[Outcome], form: str) -> None:

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.cli.output import say
+from linter.resources import MANIFEST
 from linter.text import Place, Refusal, Refused, clean, nearest
 
 if TYPE_CHECKING:
@@ -110,7 +111,11 @@ def _in_folder(folder: str) -> Iterator[JobFile]:
 def _files_below(folder: str) -> list[str]:
     found = []
     for here, folders, files in os.walk(folder):
-        folders[:] = [each for each in folders if not each.startswith(".")]
+        folders[:] = sorted(each for each in folders if not each.startswith("."))
+        if MANIFEST in files:
+            say(f"{clean(Path(here).as_posix())} is left out: it is a rule pack, not a job.")
+            folders.clear()
+            continue
         wanted = [each for each in files if each.endswith(_SUFFIXES) and not each.startswith(".")]
         found += [(Path(here) / each).as_posix() for each in wanted]
     return sorted(found)

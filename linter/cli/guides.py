@@ -31,7 +31,8 @@ in it), or - for standard input.
     --hold-on WEIGHT    the least weight that counts for the status: danger, violation (unless
                         said) or advice
     --packs FOLDER      a folder with rule packs of your own, or the folder of one, beside those
-                        that come with precover; may be given several times
+                        that come with precover; may be given several times. Unless given, a
+                        folder called packs beside the job file is looked into
 
 {_STATUSES}""",
     "makeup": """\

@@ -6,13 +6,13 @@ import os
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.cli.files import read_text
+from linter.resources import MANIFEST
 
 if TYPE_CHECKING:
     from pathlib import Path
 
     from linter.packs.pack_text import PackText
 
-MANIFEST = "pack.yaml"
 _LOOKS_LIKE_MORE = (".yaml", ".yml", ".json")
 
 

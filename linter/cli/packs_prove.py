@@ -6,13 +6,13 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from linter.cli.output import show_lines
-from linter.cli.pack_folders import MANIFEST
 from linter.cli.shelf import PACKS, Shelf
 from linter.cli.status import Status
 from linter.cli.words import tell_apart
 from linter.cli.wrong_use import WrongUse
 from linter.packs.prove import prove
 from linter.reports.pack_list import proof_lines
+from linter.resources import MANIFEST
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -7,10 +7,11 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from linter.cli.pack_folders import MANIFEST, PackFolder, manifests_misnamed, packs_in, text_of
+from linter.cli.files import STANDARD_INPUT
+from linter.cli.pack_folders import PackFolder, manifests_misnamed, packs_in, text_of
 from linter.cli.words import Option
 from linter.cli.wrong_use import WrongUse
-from linter.resources import rulesets_dir
+from linter.resources import MANIFEST, rulesets_dir
 from linter.text import Place, Refusal, Refused, nearest
 
 if TYPE_CHECKING:
@@ -22,6 +23,9 @@ if TYPE_CHECKING:
 PACKS = Option("--packs", "a folder that holds rule packs, or is one", adds_up=True)
 """The option of every command that uses packs."""
 
+BESIDE = "packs"
+"""The folder beside a job file that is looked into, so that job and rules travel together."""
+
 
 class Shelf:
     """The packs that can be asked for by name, each put together once.
@@ -32,12 +36,36 @@ class Shelf:
     def __init__(self, own: Sequence[str] = ()) -> None:
         self._folders = packs_in(rulesets_dir(), "rulesets")
         self._shipped = frozenset(self._folders)
+        self._has_own = bool(own)
         for folder in own:
             found = _own_packs(folder)
             clash = self._put(found)
             if clash is not None:
                 raise WrongUse(f"{clash[0]}.", mend=clash[1])
         self._packs: dict[tuple[str, ...], Pack] = {}
+        self._beside: dict[str, Shelf] = {}
+
+    def for_job(self, file: str) -> Shelf:
+        """The shelf for a job file: with the packs of a folder `packs` beside it, where one is.
+
+        Folders of one's own that were named hold instead. Raises `Refused` where a pack beside the
+        file has the name of one that comes with precover.
+        """
+        if self._has_own or file == STANDARD_INPUT:
+            return self
+        folder = Path(file).parent / BESIDE
+        shown = folder.as_posix()
+        if shown not in self._beside:
+            found = packs_in(folder, shown) if folder.is_dir() else {}
+            self._beside[shown] = self._with(found, shown) if found else self
+        return self._beside[shown]
+
+    def _with(self, found: Mapping[str, PackFolder], shown: str) -> Shelf:
+        shelf = Shelf()
+        clash = shelf._put(found)
+        if clash is not None:
+            raise Refused([Refusal(Place(shown, 1, 1), clash[0], "", clash[1])])
+        return shelf
 
     @property
     def names(self) -> list[str]:
@@ -95,7 +123,8 @@ class Shelf:
     def _unknown(self, name: str, place: Place) -> Refusal:
         return Refusal(
             place, f'"{name}" is not a rule pack at hand', f"one of: {', '.join(self.names)}",
-            "write the name of a pack, or name the folder that holds yours with --packs",
+            f"write the name of a pack, put yours into a folder {BESIDE} beside the job file, or "
+            "name the folder that holds it with --packs",
             nearest(name, self.names),
         )  # fmt: skip
 

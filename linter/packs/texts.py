@@ -7,12 +7,10 @@ from typing import NamedTuple
 
 from linter.packs.manifest import Manifest, read_manifest
 from linter.packs.pack_text import PackText
-from linter.resources import schemas_dir
+from linter.resources import MANIFEST, schemas_dir
 from linter.text import Place, Refusal, Refused
 from linter.text.schema_refusals import schema_refusals
 from linter.text.yaml_places import Node, read_places
-
-MANIFEST = "pack.yaml"
 
 
 class PackFiles(NamedTuple):

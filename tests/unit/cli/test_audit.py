@@ -184,3 +184,51 @@ def test_a_row_that_a_table_lacks_is_said_with_what_was_looked_up(precover: Runn
     assert ran.status == 3
     assert "no row in conductor volume for 10 AWG at all 3 boxes: holds up 3 checks" in ran.said
     assert "box-has-room: 3 checks" in ran.said
+
+
+def beside(name: str, old: str = "", new: str = "") -> None:
+    """Copies the example packs into a folder `packs` beside a job, one text of them changed."""
+    for pack in sorted(Path(PACKS).iterdir()):
+        for path in pack.glob("*.yaml"):
+            copy = Path(name).parent / "packs" / pack.name / path.name
+            copy.parent.mkdir(parents=True, exist_ok=True)
+            copy.write_text(path.read_text(encoding="utf-8").replace(old, new), encoding="utf-8")
+
+
+def test_packs_beside_the_job_file_are_looked_into(precover: Runner) -> None:
+    save("town/a.yaml", BOATHOUSE)
+    beside("town/a.yaml")
+    ran = precover("audit", "town/a.yaml", "boathouse.yaml")
+    assert ran.status == 65
+    assert "4 in; 6 in is needed" in ran.out
+    assert 'boathouse.yaml:3:30  "example-boathouse" is not a rule pack at hand' in ran.err
+    assert "put yours into a folder packs beside the job file" in ran.err
+
+
+def test_packs_that_are_named_hold_instead_of_those_beside(precover: Runner) -> None:
+    save("town/a.yaml", BOATHOUSE)
+    beside("town/a.yaml", "value: 6 in", "value: 5 in")
+    assert "4 in; 5 in is needed" in precover("audit", "town/a.yaml").out
+    assert "4 in; 6 in is needed" in precover("audit", "town/a.yaml", "--packs", PACKS).out
+
+
+def test_a_pack_beside_the_job_does_not_take_the_name_of_one_that_comes_with_precover(
+    precover: Runner,
+) -> None:
+    save("town/a.yaml", BOATHOUSE)
+    beside("town/a.yaml")
+    Path("town/packs/example-boathouse").rename("town/packs/us-nec-2023")
+    ran = precover("audit", "town/a.yaml")
+    assert ran.status == 65
+    assert '"town/packs/us-nec-2023" has the name of a pack that comes with precover' in ran.err
+
+
+def test_packs_within_a_folder_of_jobs_are_no_jobs(precover: Runner) -> None:
+    save("town/a.yaml", BOATHOUSE)
+    beside("town/a.yaml")
+    ran = precover("audit", "town")
+    assert ran.status == 1
+    assert ran.err == (
+        "town/packs/example-boathouse is left out: it is a rule pack, not a job.\n"
+        "town/packs/example-boathouse-county is left out: it is a rule pack, not a job.\n"
+    )
