@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterable, Sequence
 
 LONGEST_WORD = 60
-_DECIMALS = _FIGURES = 3
+_DECIMALS, _FIGURES = 4, 3  # sums of quarters and eighths of in3 can be checked with four
 _WIDE_SPACES = "\u00a0\u2002\u2003\u2009\u202f\u3000"
 _ORDINARY_LEAST, _ORDINARY_MOST = 1e-9, 1e15
 
@@ -44,10 +44,10 @@ def join_words(words: Sequence[str], last: str = "and") -> str:
 
 
 def write_number(x: float) -> str:
-    """The number as a short decimal: at most three decimals, or three figures below 0.1.
+    """The number as a short decimal: at most four decimals, or three figures below 0.1.
 
     >>> [write_number(x) for x in (18.0, 2.25, 1 / 3, 0.0052108, -0.0)]
-    ['18', '2.25', '0.333', '0.00521', '0']
+    ['18', '2.25', '0.3333', '0.00521', '0']
     """
     if math.isnan(x):
         return "not a number"
@@ -57,7 +57,7 @@ def write_number(x: float) -> str:
     if size and not _ORDINARY_LEAST <= size < _ORDINARY_MOST:
         return f"{x:.3g}"
     decimals = _DECIMALS
-    if 0 < size < 0.1:  # noqa: PLR2004  below it, three decimals would lose figures
+    if 0 < size < 0.1:  # noqa: PLR2004  below it, four decimals would lose figures
         decimals = _FIGURES - 1 - int(f"{x:e}".partition("e")[2])
     written = f"{x:.{decimals}f}".rstrip("0").rstrip(".")
     return "0" if written == "-0" else written
