@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple, cast
 
+from linter.language.brief import Brief
 from linter.language.checked import Checked, type_of
 from linter.language.evaluate import Around, answer, measured
 from linter.language.print import Style, to_text
@@ -44,13 +45,16 @@ class WorkLine(NamedTuple):
     """One line of a working: what is named, the rule's words, the words with values, the outcome.
 
     `name` is a step or a measure, or empty for what the rule itself asks. The outcome of a
-    condition is "met", "not met" or "cannot be told".
+    condition is "met", "not met" or "cannot be told". `brief` is what one writes on paper: the
+    values without terms of nothing, or the plain fact that a condition met; empty where the line
+    says nothing new.
     """
 
     name: str
     text: str
     values: str
     result: str
+    brief: str = ""
 
 
 def working(
@@ -72,6 +76,7 @@ class _Worker:
         self.lines: list[WorkLine] = []
         self._library = library
         self._writing = writing
+        self._brief = Brief(self._with_values, writing)
         self._shown: set[tuple[str, str, str]] = set()
 
     def work(self, name: str, node: Node, around: Around) -> None:
@@ -83,7 +88,8 @@ class _Worker:
             return
         value, values = answer(node, around).value, self._with_values(node, around)
         result = self._writing.outcome(value, type_of(node))
-        self.lines.append(WorkLine(name, to_text(node), values, result))
+        brief = self._brief.of(node, around)
+        self.lines.append(WorkLine(name, to_text(node), values, result, brief))
 
     def _work_measures(self, node: Node, around: Around) -> None:
         """Adds the lines of the measures that the node asks for, of things that are at hand."""

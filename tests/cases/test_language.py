@@ -211,7 +211,14 @@ def write(value: object, fact_type: FactType, written: str | None) -> str:
 def test_the_working_shows(row: dict[str, Any], pack: Library) -> None:
     expression = checked(row["text"], subject_of(row))
     lines = working(expression, thing_of(row), pack, write)
-    assert [list(line) for line in lines] == row["lines"]
+    assert [[line.name, line.text, line.values, line.result] for line in lines] == row["lines"]
+
+
+@pytest.mark.parametrize("row", rows("brief.yaml"))
+def test_the_working_in_brief_shows(row: dict[str, Any], pack: Library) -> None:
+    expression = checked(row["text"], subject_of(row))
+    lines = working(expression, thing_of(row), pack, write)
+    assert [[line.name, line.brief, line.result] for line in lines] == row["lines"]
 
 
 @pytest.mark.parametrize("row", rows("relied.yaml"))
