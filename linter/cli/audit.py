@@ -21,10 +21,12 @@ if TYPE_CHECKING:
     from linter.audit.findings import Audit
 
 FORMS = ("text", "json")
+WORKINGS = ("brief", "full")
 _COMMAND = "precover audit"
 _OPTIONS = (
     Option("--form", "text or json", "text"),
     Option("--hold-on", "danger, violation or advice", "violation"),
+    Option("--working", "brief or full", "brief"),
     PACKS,
 )
 
@@ -34,11 +36,12 @@ def run_audit(words: Sequence[str]) -> Status:
     names, options = tell_apart(_COMMAND, _OPTIONS, words)
     form = one_of(options.one("--form"), FORMS, "form")
     hold_on = one_of(options.one("--hold-on"), WEIGHTS, "weight")
+    full = one_of(options.one("--working"), WORKINGS, "working") == "full"
     if not names:
         raise WrongUse("A file to audit is missing.", "a job file, a folder of job files, or -")
     shelf = Shelf(options.all("--packs"))
     outcomes = [_outcome(file, shelf) for file in job_files(names)]
-    _report(outcomes, form)
+    _report(outcomes, form, full)
     return worst(_status(each, hold_on) for each in outcomes)
 
 
@@ -63,7 +66,7 @@ def _audited(file: JobFile, shelf: Shelf) -> Audit:
     return audit(job, shelf.for_job(file.name).pack_of(job))
 
 
-def _report(outcomes: Sequence[Outcome], form: str) -> None:
+def _report(outcomes: Sequence[Outcome], form: str, full: bool) -> None:
     if form == "json":
         from linter.reports.as_json import as_json  # noqa: PLC0415  one form is asked for, not both
 
@@ -71,7 +74,7 @@ def _report(outcomes: Sequence[Outcome], form: str) -> None:
         return
     from linter.reports.terminal import report  # noqa: PLC0415
 
-    show_lines(report(outcomes))
+    show_lines(report(outcomes, full))
 
 
 def _status(outcome: Outcome, hold_on: str) -> Status:

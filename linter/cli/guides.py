@@ -22,7 +22,8 @@ to confirm with the adopted code, the authority having jurisdiction and a licens
 
 GUIDES = {
     "audit": f"""\
-precover audit FILE... [--form text|json] [--hold-on danger|violation|advice] [--packs FOLDER]
+precover audit FILE... [--form text|json] [--hold-on danger|violation|advice]
+                       [--working brief|full] [--packs FOLDER]
 
 Audits job files by the rule pack each of them names. FILE is a job file, a folder (every job file
 in it), or - for standard input.
@@ -30,6 +31,8 @@ in it), or - for standard input.
     --form text|json    for people (text, unless said) or for programs, under findings.schema.json
     --hold-on WEIGHT    the least weight that counts for the status: danger, violation (unless
                         said) or advice
+    --working WAY       the arithmetic as on paper (brief, unless said), or in the words of the
+                        rules (full)
     --packs FOLDER      a folder with rule packs of your own, or the folder of one, beside those
                         that come with precover; may be given several times. Unless given, a
                         folder called packs beside the job file is looked into

@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import groupby
 from typing import TYPE_CHECKING
 
+from linter.reports.entries import entries
 from linter.reports.layout import EMPTY, Line, Span, fold, line
 from linter.reports.outcomes import Audited, Outcome, audits, cannot_tell, counts
 from linter.reports.sayings import CAUTION, CLOSING, counted, counted_by_weight
@@ -17,6 +18,7 @@ if TYPE_CHECKING:
     from rich.text import Text
 
     from linter.audit.findings import Audit
+    from linter.reports.entries import Entry
 
 # The signal words of ISO 3864 and ANSI Z535 and their colours: danger red, warning orange, caution
 # yellow, notice blue.
@@ -33,14 +35,25 @@ _COLOURS = {
 }
 
 
-def report(outcomes: Sequence[Outcome]) -> Iterator[Line]:
-    """The whole report: the caution, each audit, the counts, and who decides."""
+def report(outcomes: Sequence[Outcome], full: bool = False) -> Iterator[Line]:
+    """The whole report: the caution, each audit, the counts, and who decides.
+
+    With `full` the arithmetic is shown in the words of the rules. Where nothing was audited nothing
+    is counted either: a row of noughts would look like a clean sheet.
+    """
+    if not audits(outcomes):
+        yield from _not_audited(len(outcomes))
+        return
     yield Line((Span("CAUTION", "caution", whole=True), Span(f"  {CAUTION}")), hang=2)
-    for each in outcomes:
-        if isinstance(each, Audited):
-            yield from _audit(each.file, each.audit)
+    shown = [
+        (each.file, each.audit, entries(each.audit.findings))
+        for each in outcomes
+        if isinstance(each, Audited)
+    ]
+    for file, audit, found in shown:
+        yield from _audit(file, audit, found, full)
     yield EMPTY
-    yield from _totals(outcomes)
+    yield from _totals(outcomes, sum(len(found) for _, _, found in shown))
     yield EMPTY
     yield line(CLOSING)
 
@@ -55,20 +68,30 @@ def coloured(lines: Iterable[Line], width: int) -> Iterator[Text]:
         yield Text.assemble(*parts)
 
 
-def _audit(file: str, audit: Audit) -> Iterator[Line]:
+def _audit(file: str, audit: Audit, found: tuple[Entry, ...], full: bool) -> Iterator[Line]:
     yield EMPTY
     yield Line((Span(audit.job or file, "box"), Span(f", {audit.stage}", "quiet")))
     layers = "".join(f", then {layer}" for layer in audit.layers)
     yield line(f"{file}, by {audit.title} ({audit.pack}{layers})", "quiet", indent=2, hang=2)
-    yield from walk(audit.findings)
+    yield from walk(found, full)
     yield from unanswered(audit.open)
 
 
-def _totals(outcomes: Sequence[Outcome]) -> Iterator[Line]:
+def _not_audited(number: int) -> Iterator[Line]:
+    files = counted(number, "file was", "files were")
+    yield line(f"NOT AUDITED: {files} not understood, and nothing was looked at.", "box", hang=2)
+
+
+def _totals(outcomes: Sequence[Outcome], places: int) -> Iterator[Line]:
     found = audits(outcomes)
+    by_weight = counts(outcomes)
     checks = counted(sum(audit.checks for audit in found), "check", "checks")
     untold = sum(cannot_tell(outcomes).values())
-    yield line(f"{counted_by_weight(counts(outcomes))}, from {checks}.", "box", hang=2)
+    said = f"{counted_by_weight(by_weight)}, from {checks}."
+    findings = sum(by_weight.values())
+    if places != findings:
+        said = f"{counted(places, 'place', 'places')}, {findings} findings: {said}"
+    yield line(said, "box", hang=2)
     if untold:
         yield line(f"{counted(untold, 'check', 'checks')} cannot be told yet.", "box")
     if len(outcomes) > len(found):

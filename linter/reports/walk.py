@@ -5,35 +5,42 @@ from __future__ import annotations
 from itertools import groupby
 from typing import TYPE_CHECKING
 
+from linter.reports.entries import named
 from linter.reports.layout import EMPTY, Line, Span, line
 from linter.reports.sayings import cited
 from linter.text import join_words
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Callable, Iterable, Iterator
 
     from linter.audit.findings import Finding, Reference, Stop
     from linter.language.work import WorkLine
+    from linter.reports.entries import Entry
 
 _BADGES = {"danger": " DANGER ", "violation": " VIOLATION ", "advice": " ADVICE "}
 _SENTENCE, _WORK, _NOTE = 3, 8, 4
+_HANG = 4
 _LABEL_WIDTH = 9
 _ONE_LINE = 68
 _NOTHING = "nothing"
 _VERDICTS = ("met", "not met", "cannot be told")
 
 
-def walk(findings: Iterable[Finding]) -> Iterator[Line]:
-    """The findings, room by room and box by box; what one rule says at a box stands together."""
-    for room, in_room in groupby(findings, key=lambda each: each.stop.room):
+def walk(findings: Iterable[Entry], full: bool = False) -> Iterator[Line]:
+    """The findings, room by room and box by box; what one rule says at a box stands together.
+
+    With `full` the working is shown as the rule has it, else as one writes it on paper.
+    """
+    work = _in_full if full else _in_brief
+    for room, in_room in groupby(findings, key=lambda each: each.first.stop.room):
         yield EMPTY
         yield line(room.upper() or "THE WHOLE DWELLING", "room")
-        for stop, at_stop in groupby(in_room, key=lambda each: each.stop.heading):
+        for stop, at_stop in groupby(in_room, key=lambda each: each.first.stop.heading):
             stopped = list(at_stop)
-            yield from _stop(stop, stopped[0].stop)
+            yield from _stop(stop, stopped[0].first.stop)
             for number, (_, alike) in enumerate(groupby(stopped, key=_said_together)):
                 yield from [EMPTY] if number else []
-                yield from _findings(list(alike))
+                yield from _entries(list(alike), work)
 
 
 def _stop(heading: str, stop: Stop) -> Iterator[Line]:
@@ -41,18 +48,17 @@ def _stop(heading: str, stop: Stop) -> Iterator[Line]:
     yield Line((Span(heading, "box"), Span(f", line {stop.place.line}", "quiet")), indent=2)
 
 
-def _said_together(finding: Finding) -> tuple[object, ...]:
+def _said_together(entry: Entry) -> tuple[object, ...]:
+    finding = entry.first
     return finding.rule, finding.weight, finding.do, finding.caution, finding.reference
 
 
-def _findings(alike: list[Finding]) -> Iterator[Line]:
-    first = alike[0]
-    for finding in alike:
-        badge = Span(_BADGES[finding.weight], finding.weight, whole=True)
-        yield Line((badge, Span(f" {finding.sentence}")), indent=_SENTENCE, hang=_WORK - _SENTENCE)
-        yield line(_where(finding), "quiet", indent=_WORK)
-        for step in finding.working:
-            yield from _step(step)
+def _entries(alike: list[Entry], work: Callable[[WorkLine], Iterator[Line]]) -> Iterator[Line]:
+    first = alike[0].first
+    for entry in alike:
+        yield from _entry(entry)
+        for step in entry.first.working:
+            yield from work(step)
     yield _note("Do:", first.do)
     if first.caution:
         yield _note("Caution:", first.caution, "caution")
@@ -60,9 +66,19 @@ def _findings(alike: list[Finding]) -> Iterator[Line]:
     if first.reference.doubt:
         yield _note("Doubt:", first.reference.doubt)
     yield from _bases(first)
-    usual = tuple(dict.fromkeys(name for finding in alike for name in finding.usual))
+    usual = dict.fromkeys(name for entry in alike for each in entry.all for name in each.usual)
     if usual:
-        yield _note("Usual:", _rests_on(usual))
+        yield _note("Usual:", _rests_on(tuple(usual)))
+
+
+def _entry(entry: Entry) -> Iterator[Line]:
+    finding = entry.first
+    badge = Span(_BADGES[finding.weight], finding.weight, whole=True)
+    yield Line((badge, Span(f" {finding.sentence}")), indent=_SENTENCE, hang=_WORK - _SENTENCE)
+    if entry.others:
+        also = f"Also: {named(entry.others, finding.place.line)}."
+        yield line(also, indent=_WORK, hang=_HANG)
+    yield line(_where(finding), "quiet", indent=_WORK)
 
 
 def _where(finding: Finding) -> str:
@@ -71,24 +87,36 @@ def _where(finding: Finding) -> str:
     return f"at {finding.place}{f', {word} {circuit}' if circuit else ''}"
 
 
-def _step(step: WorkLine) -> Iterator[Line]:
-    """A step of the arithmetic: on one line where it fits, else one line for each part.
-
-    Of a named step the values are shown; its words stand in the pack and in the JSON form.
-    """
-    if step.result in _VERDICTS:
-        parts, between = _verdict(step), "; "
-    else:
-        values = "" if step.values in (step.result, _NOTHING) else step.values
-        first = step.name.replace("_", " ") or step.text
-        parts, between = [each for each in (first, values, step.result) if each], " = "
-    whole = between.join(parts)
-    if len(whole) <= _ONE_LINE:
-        yield line(whole, "work", indent=_WORK, hang=4)
+def _in_brief(step: WorkLine) -> Iterator[Line]:
+    """A step as on paper: name, values, result; a step that says nothing new is left out."""
+    if not step.brief or (step.name and step.result in _VERDICTS):
         return
-    yield line(parts[0], "work", indent=_WORK, hang=4)
-    for part in parts[1:]:
-        yield line(between.lstrip("; ") + part, "work", indent=_WORK + 2, hang=4)
+    if step.result in _VERDICTS:
+        yield line(step.brief, "work", indent=_WORK, hang=_HANG)
+        return
+    values = "" if step.brief in (step.result, _NOTHING) else step.brief
+    yield from _parts([step.name.replace("_", " "), values, step.result], " = ")
+
+
+def _in_full(step: WorkLine) -> Iterator[Line]:
+    """A step as the rule has it: name, words, words with values, result."""
+    if step.result in _VERDICTS:
+        yield from _parts([step.name.replace("_", " "), *_verdict(step)], "; ")
+        return
+    values = "" if step.values in (step.result, _NOTHING) else step.values
+    yield from _parts([step.name.replace("_", " "), step.text, values, step.result], " = ")
+
+
+def _parts(parts: list[str], between: str) -> Iterator[Line]:
+    """The parts on one line where they fit, else one line for each."""
+    first, *others = [each for each in parts if each]
+    whole = between.join([first, *others])
+    if len(whole) <= _ONE_LINE:
+        yield line(whole, "work", indent=_WORK, hang=_HANG)
+        return
+    yield line(first, "work", indent=_WORK, hang=_HANG)
+    for part in others:
+        yield line(between.lstrip("; ") + part, "work", indent=_WORK + 2, hang=_HANG)
 
 
 def _verdict(step: WorkLine) -> list[str]:
@@ -97,7 +125,7 @@ def _verdict(step: WorkLine) -> list[str]:
         return [f"{step.text}: {step.result}"]
     if step.values in ("yes", "no"):
         return [f"{step.text} = {step.values}: {step.result}"]
-    return [step.text, f"that is, {step.values}: {step.result}"]
+    return [step.text, f"{step.values}: {step.result}"]
 
 
 def _note(label: str, text: str, style: str = "") -> Line:

@@ -50,6 +50,7 @@ def finding(**other: Any) -> Finding:
                 "wire_end.free_length at least least_free_length",
                 "4 in at least 6 in",
                 "not met",
+                "free length 4 in; least free length 6 in: short by 2 in",
             ),
         ),
         "do": "Pull more cable into the box while the wall is open.",

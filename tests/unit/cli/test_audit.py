@@ -232,3 +232,21 @@ def test_packs_within_a_folder_of_jobs_are_no_jobs(precover: Runner) -> None:
         "town/packs/example-boathouse is left out: it is a rule pack, not a job.\n"
         "town/packs/example-boathouse-county is left out: it is a rule pack, not a job.\n"
     )
+
+
+def test_the_working_is_brief_unless_the_words_of_the_rules_are_asked_for(
+    precover: Runner,
+) -> None:
+    brief = precover("audit", "boathouse.yaml", "--packs", PACKS)
+    assert "free length 4 in; least free length 6 in: short by 2 in" in brief.said
+    full = precover("audit", "boathouse.yaml", "--packs", PACKS, "--working", "full")
+    assert "wire_end.free_length at least least_free_length" in full.said
+    assert precover("audit", "boathouse.yaml", "--working", "long").status == 64
+
+
+def test_where_nothing_was_audited_no_row_of_noughts_is_shown(precover: Runner) -> None:
+    save("broken.yaml", "precover: 2\n")
+    ran = precover("audit", "broken.yaml", "--packs", PACKS)
+    assert ran.status == 65
+    assert ran.out.startswith("NOT AUDITED")
+    assert "0 dangers" not in ran.out

@@ -1,6 +1,7 @@
 import re
 
 from linter.audit.findings import Basis, Reference
+from linter.language.work import WorkLine
 from linter.reports.layout import plain
 from linter.reports.outcomes import Audited, TurnedAway
 from linter.reports.sayings import CAUTION, CLOSING
@@ -28,12 +29,65 @@ def test_a_finding_says_all_that_a_person_needs() -> None:
     for words in (
         "VIOLATION The black of k1 in bench leaves 4 in; 6 in is needed.",
         "at boathouse.yaml:31:5, circuit slip",
-        "wire_end.free_length at least least_free_length that is, 4 in at least 6 in: not met",
+        "free length 4 in; least free length 6 in: short by 2 in",
         "Do: Pull more cable into the box while the wall is open.",
         "Caution: Work with the power off.",
         'Rule: wire-end-long-enough: 4-2 of Example code first, read in "Handout 7" (2019).',
     ):
         assert words in said
+
+
+def test_the_full_working_has_the_words_of_the_rule() -> None:
+    said = squeezed(plain(report([Audited(FILE, audit_of(finding()))], full=True)))
+    words = "wire_end.free_length at least least_free_length 4 in at least 6 in: not met"
+    assert words in said
+    assert "short by" not in said
+
+
+def test_steps_of_nothing_and_yes_or_no_are_not_told() -> None:
+    steps = (
+        WorkLine("clamps", "box.clamps * allowance", "0 × 2 in3", "0 in3"),  # noqa: RUF001
+        WorkLine("", "box.is_bonded", "no", "not met"),
+    )
+    said = text_of(finding(working=steps))
+    assert "clamps" not in said
+    assert "not met" not in said
+
+
+def test_siblings_at_one_place_are_one_entry_that_names_all() -> None:
+    white = finding(
+        ref="k1.white@bench",
+        label="the white of k1 in bench",
+        sentence="The white of k1 in bench leaves 4 in; 6 in is needed.",
+    )
+    said = text_of(finding(), white)
+    assert said.count("VIOLATION") == 1
+    assert "Also: the white of k1 in bench." in said
+    assert "1 place, 2 findings: 0 dangers, 2 violations" in said
+
+
+def test_what_lies_in_no_box_stands_together_by_its_circuit_wherever_it_lies() -> None:
+    k1, k2, k3 = (
+        finding(
+            label=f"cable k{number}",
+            sentence=f"Cable k{number} is too thin.",
+            place=Place(FILE, 30 + number, 3),
+            stop=stop("loft", "", 30 + number, (number, 2, 0))._replace(
+                heading=f"cable k{number}", circuit=circuit
+            ),
+        )
+        for number, circuit in ((1, "slip"), (2, "slip"), (3, "loft"))
+    )
+    said = text_of(k1, k2, k3)
+    assert said.count("VIOLATION") == 2
+    assert "Also: cable k2 (line 32)." in said
+
+
+def test_where_nothing_was_audited_nothing_is_counted() -> None:
+    refusal = Refusal(Place("loft.yaml", 1, 1), "there is no such file", "", "check the name")
+    said = plain(report([TurnedAway("loft.yaml", (refusal,))]))
+    assert said.startswith("NOT AUDITED: 1 file")
+    assert "dangers" not in said
 
 
 def test_doubt_and_usual_values_are_said() -> None:
@@ -95,8 +149,9 @@ def test_what_settles_checks_only_together_is_asked_together() -> None:
 
 
 def test_findings_are_counted_by_weight() -> None:
-    said = text_of(finding(), finding(weight="danger"), finding(weight="danger"))
-    assert "2 dangers, 1 violation and 0 pieces of advice, from 40 checks." in said
+    twice = (finding(weight="danger"), finding(weight="danger"))
+    said = squeezed(text_of(finding(), *twice))
+    assert "2 places, 3 findings: 2 dangers, 1 violation and 0 pieces of advice, from 40 checks." in said
 
 
 def test_files_that_were_turned_away_are_counted_but_not_told_here() -> None:
