@@ -18,6 +18,7 @@ from linter.solve.flows import Between, Flows, solve
 from linter.solve.network import Missing, Network, Unsteady
 from linter.solve.scenario import (
     EVERYTHING_ON,
+    WARM,
     Apart,
     Constant,
     Draw,
@@ -35,6 +36,7 @@ from linter.solve.worst import Worst, worst_for
 
 __all__ = [
     "EVERYTHING_ON",
+    "WARM",
     "Apart",
     "Between",
     "Constant",

@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from linter.solve.bars import Bars
     from linter.solve.loads import Outlet
     from linter.wiring.model import CablePart, Wiring
+    from linter.wiring.unions import Numbers
 
 # Ohms: what a resistor is taken for at the least, so that a cable of no length is still one.
 LEAST = 1e-6
@@ -56,7 +57,7 @@ class _Building:
         )
         self._doubts: list[tuple[str, Missing]] = []
         self._at_bars: dict[str, str] = dict(self._landed())
-        self._nodes: Mapping[str, int] = self._number()
+        self._nodes: Numbers = self._number()
 
     def network(self) -> Network:
         """The whole of it."""
@@ -65,7 +66,7 @@ class _Building:
         self._add_doubts()
         return Network(
             nodes,
-            max(nodes.values(), default=-1) + 1,
+            nodes.size,
             {nodes[each]: volts for each, volts in self._bars.held.items()},
             tuple(wires),
             tuple(self._loads(outlets)),
@@ -76,7 +77,7 @@ class _Building:
             unstated(self._job, outlets, self._scenario),
         )
 
-    def _number(self) -> dict[str, int]:
+    def _number(self) -> Numbers:
         positions = dict(self._scenario.switches)
         bars = self._bars
         unions = nodes_of(self._wiring, self._contacts, bars.ids, self._at_bars, positions)

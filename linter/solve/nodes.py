@@ -50,7 +50,7 @@ def _add_box(
 ) -> None:
     apart, taken_out = contacts.apart, contacts.taken_out
     for joint in box.joints:
-        nodes.add(joint.id, *_kept((*joint.wire_ends, *joint.pigtails), apart))
+        nodes.add(joint.id, *_kept(joint.wire_ends, apart), *_kept(joint.pigtails, apart))
     for each in apart & {pigtail.id for pigtail in box.pigtails}:
         nodes.add(each)
     landings = {landing.terminal: landing for landing in box.landings}

@@ -6,10 +6,29 @@ the ids instead of several; in a large job the looks are what costs.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator, Sequence
+
+
+class Numbers(Mapping[str, int]):
+    """The number of the set of every id; `size` is how many sets there are."""
+
+    __slots__ = ("_of", "_order", "size")
+
+    def __init__(self, of: Mapping[str, int], order: Sequence[int], size: int) -> None:
+        self._of, self._order, self.size = of, order, size
+
+    def __getitem__(self, each: str) -> int:
+        return self._order[self._of[each]]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._of)
+
+    def __len__(self) -> int:
+        return len(self._of)
 
 
 class Unions:
@@ -18,7 +37,7 @@ class Unions:
     >>> unions = Unions(["a", "b", "c"])
     >>> unions.tie("a", "b")
     >>> unions.put("d", unions.of["c"])
-    >>> unions.numbered()
+    >>> dict(unions.numbered())
     {'a': 0, 'b': 0, 'c': 1, 'd': 1}
     """
 
@@ -52,14 +71,13 @@ class Unions:
         """Makes two one, by the numbers of their sets."""
         self._above[self._top(one)] = self._top(other)
 
-    def numbered(self) -> dict[str, int]:
+    def numbered(self) -> Numbers:
         """The number of its set for every id, from 0 in the order of the sets."""
         compact: dict[int, int] = {}
         top = self._top
-        order = [
-            compact.setdefault(top(number), len(compact)) for number in range(len(self._above))
-        ]
-        return {each: order[number] for each, number in self.of.items()}
+        numbers = range(len(self._above))
+        order = [compact.setdefault(top(number), len(compact)) for number in numbers]
+        return Numbers(self.of, order, len(compact))
 
     def _top(self, number: int) -> int:
         above = self._above
