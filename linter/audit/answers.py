@@ -6,6 +6,7 @@ chosen answers; where two neighbours differ, the boundary between them is looked
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from itertools import groupby, pairwise
 from typing import NamedTuple
@@ -32,6 +33,8 @@ _OTHER_REACH = (0.0, 10_000.0)
 _BESIDE = 1e-6
 _HALVINGS = 60
 _FIGURES = 9
+_TRIED_EACH = 13
+_MOST_COUNTED = 1000.0  # more than a dwelling has of anything
 
 
 class Boundary(NamedTuple):
@@ -61,12 +64,31 @@ def along_steps(steps: Sequence[float], write: Write, trial: Trial) -> When:
     >>> along_steps([0.0, 1.0, 2.0], "{:.0f}".format, lambda count: "broken" if count else "met")
     (('0', 'met'), ('1 or more', 'broken'))
     """
-    runs: list[tuple[list[float], str]] = []
-    for outcome, group in groupby(
-        ((step, trial(step)) for step in steps), key=lambda each: each[1]
-    ):
-        runs.append(([step for step, _ in group], outcome))
-    return _in_order((_run(run, steps, write), outcome) for run, outcome in runs)
+    return _by_runs([(step, trial(step)) for step in steps], write)
+
+
+def along_counts(hints: Iterable[float], write: Write, trial: Trial) -> When:
+    """The outcomes of a number of things; `hints` are values at which they may change.
+
+    >>> along_counts([], "{:.0f}".format, lambda count: "broken" if count > 40 else "met")
+    (('0 to 40', 'met'), ('41 or more', 'broken'))
+    """
+    steps = {*map(float, range(_TRIED_EACH)), _MOST_COUNTED}
+    for hint in hints:
+        beside = (math.floor(hint) + each for each in (-1, 0, 1, 2))
+        steps |= {float(each) for each in beside if 0 <= each <= _MOST_COUNTED}
+    told = {step: trial(step) for step in steps}
+    for low, high in pairwise(sorted(told)):
+        _narrow(low, high, told, trial)
+    return _by_runs(sorted(told.items()), write)
+
+
+def _narrow(low: float, high: float, told: dict[float, str], trial: Trial) -> None:
+    """Tries counts between two of unlike outcomes, until two that are neighbours were tried."""
+    while told[low] != told[high] and high - low > 1:
+        middle = (low + high) // 2
+        told[middle] = trial(middle)
+        low, high = (middle, high) if told[middle] == told[low] else (low, middle)
 
 
 def along_scale(dimension: Dimension, hints: Iterable[float], write: Write, trial: Trial) -> When:
@@ -115,6 +137,15 @@ def _stretches(boundaries: list[Boundary], write: Write) -> Iterator[tuple[str, 
     first = boundaries[0]
     words = "{} or less" if first.outcomes[1] == first.outcomes[0] else "less than {}"
     yield words.format(write(first.at)), first.outcomes[0]
+
+
+def _by_runs(told: Sequence[tuple[float, str]], write: Write) -> When:
+    """Steps with their outcomes, those of one outcome that follow each other in one run."""
+    steps = [step for step, _ in told]
+    runs = [(list(group), outcome) for outcome, group in groupby(told, key=lambda each: each[1])]
+    return _in_order(
+        (_run([step for step, _ in run], steps, write), outcome) for run, outcome in runs
+    )
 
 
 def _run(run: list[float], steps: Sequence[float], write: Write) -> str:

@@ -6,7 +6,7 @@ from functools import cached_property
 from itertools import chain
 from typing import TYPE_CHECKING
 
-from linter.audit.answers import When, along_scale, along_steps, among_words
+from linter.audit.answers import When, along_counts, along_scale, along_steps, among_words
 from linter.audit.findings import WEIGHTS, Answer
 from linter.language.checked import limits_used
 from linter.language.judge import judge
@@ -23,8 +23,9 @@ if TYPE_CHECKING:
     from linter.language.writing import Writer
 
 _OUTCOME = {Verdict.MET: "met", Verdict.BROKEN: "broken", Verdict.DOES_NOT_APPLY: "does not apply"}
-_COUNTS = tuple(float(each) for each in range(13))
-_WIRE_SIZES = tuple(awg_area(number) for number in (18, 16, 14, 12, 10, 8, 6, 4, 3, 2, 1))
+_WIRE_SIZES = tuple(
+    awg_area(number) for number in (18, 16, 14, 12, 10, 8, 6, 4, 3, 2, 1, 0, -1, -2, -3)
+)
 
 
 class Trials:
@@ -82,7 +83,7 @@ class Trials:
         if kind.shape is not Shape.QUANTITY or kind.dimension is None:
             return ()
         if kind.dimension == NUMBER:
-            return along_steps(_COUNTS, write, trial)
+            return along_counts(self._hints(check), write, trial)
         if fact.example.endswith("AWG"):
             return along_steps(_WIRE_SIZES, write, trial)
         return along_scale(kind.dimension, self._hints(check), write, trial)

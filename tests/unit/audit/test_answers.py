@@ -2,7 +2,7 @@
 
 import pytest
 
-from linter.audit.answers import along_scale, along_steps, among_words
+from linter.audit.answers import along_counts, along_scale, along_steps, among_words
 from linter.units import LENGTH
 
 
@@ -44,6 +44,18 @@ def test_what_an_answer_leaves_untold_is_not_claimed() -> None:
 def test_counts_are_told_one_by_one() -> None:
     told = along_steps([0, 1, 2, 3, 4], count, lambda x: "met" if x in (1, 2) else "broken")
     assert told == (("1 to 2", "met"), ("0", "broken"), ("3 or more", "broken"))
+
+
+@pytest.mark.parametrize("limit", [0, 12, 13, 40, 999])
+def test_counts_far_beyond_those_tried_one_by_one_are_told(limit: int) -> None:
+    told = along_counts([], count, lambda x: "met" if x <= limit else "broken")
+    met = f"0 to {limit}" if limit else "0"
+    assert told == ((met, "met"), (f"{limit + 1} or more", "broken"))
+
+
+def test_counts_between_two_limits_are_found_at_the_limits() -> None:
+    told = along_counts([20, 25], count, lambda x: "met" if 20 <= x <= 25 else "broken")
+    assert told == (("20 to 25", "met"), ("0 to 19", "broken"), ("26 or more", "broken"))
 
 
 def test_words_of_one_outcome_stand_together() -> None:
