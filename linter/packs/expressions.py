@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from linter.language.check import check
 from linter.language.checked import Checked
+from linter.language.checking import a
 from linter.language.parse import parse
 from linter.language.scope import Scope
 from linter.language.tree import FactOf, LookUp, Path, Variable, children
@@ -83,6 +84,10 @@ def _hole(
 ) -> str | Checked | None:
     scope = names.scope
     named = text in scope.limits or text == scope.subject or (scope.subject, text) in scope.measures
+    if not named and (text in KINDS or KINDS[scope.subject].fact(text) is not None):
+        # As a word it would be shown bare, where what it names was meant.
+        refusals.append(_not_this_thing(text, scope.subject, _place_in(stated, opened + 1)))
+        return None
     if text in names.words and not named:
         return names.words[text]
     things = _things(text, names.scope.subject)
@@ -125,6 +130,20 @@ def _not_closed(stated: Stated, position: int) -> Refusal:
         "A brace has no partner",
         "a value between { and }",
         "close the brace, or leave it out",
+    )
+
+
+def _not_this_thing(text: str, subject: str, place: Place) -> Refusal:
+    kind = KINDS[subject]
+    leads = [fact.name for fact in kind.facts if fact.type.kind == text] or [text]
+    known = [f"{subject}.{name}" for name in leads if kind.fact(name) is not None]
+    mend = f'write "{{{known[0]}}}"' if known else "write the word without braces"
+    about = a(FactType(Shape.THING, kind=subject))
+    return Refusal(
+        place,
+        f'"{text}" is not known by itself in a sentence about {about}',
+        f"{subject}, a fact of it by its path, a limit or a measure",
+        mend,
     )
 
 
