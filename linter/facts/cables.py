@@ -28,7 +28,6 @@ _FIELDS = {
     "length": "length",
     "support_spacing": "support_spacing",
     "is_fished": "fished",
-    "is_outdoors": "outdoors",
     "bend_radius": "bend_radius",
     "width": "width",
     "cables_under_staple": "cables_under_staple",
@@ -58,6 +57,9 @@ def cable_of(site: Site, made: Made, cable: Cable) -> Thing:
     given = Given("cable", cable.name, cable, _FIELDS)
     _put_sheath(given, cable)
     _put_terminal_marking(given, cable)
+    for field in ("material", "insulation_temperature"):
+        given.put(f"{field}_is_stated", cable.says(field), field)
+    _put_outdoors(given, made, cable)
     given.put("is_home_run", not site.job.panels.keys().isdisjoint((cable.from_, cable.to)))
     _put_framing(given, cable)
     _put_bundle(given, site, cable)
@@ -145,6 +147,22 @@ def _put_ambient(given: Given, made: Made, cable: Cable) -> None:
         given.usual.add("ambient")
 
 
+def _put_outdoors(given: Given, made: Made, cable: Cable) -> None:
+    """Where it lies; a usual value cannot speak for a cable that ends outdoors, damp or wet."""
+    given.put("is_outdoors", cable.outdoors, "outdoors")
+    if cable.outdoors is not False or "outdoors" not in cable.usual:
+        return
+    boxes = made.by_ref("box")
+    rooms = [one(boxes[end], "room") for end in (cable.from_, cable.to) if end in boxes]
+    is_damp = any_holds(
+        answer(room, fact) for room in rooms for fact in ("is_outdoors", "is_damp", "is_wet")
+    )
+    if is_damp is not False:
+        own = given.own_unknown("is_outdoors")
+        given.values["is_outdoors"] = own if is_damp is True else is_damp
+        given.usual.discard("is_outdoors")
+
+
 def _staple_limit(site: Site, cable: Cable) -> Number | None:
     """The fewest cables that a listed staple may hold, of those that are listed for this size."""
     if cable.sheath is None:
@@ -171,9 +189,18 @@ def cable_ends_of(made: Made, cable: Cable) -> Iterable[Thing]:
 
 def _cable_end(made: Made, cable: Cable, end: CableEnd, box: str) -> Thing:
     given = Given("cable_end", f"{cable.name}@{box}", end, _END_FIELDS)
+    _put_cable_to_support(given, end)
     given.put("cable", made.thing("cable", cable.name))
     given.put("box", made.thing("box", box))
     return given.thing(f"cable {cable.name} at {box}")
+
+
+def _put_cable_to_support(given: Given, end: CableEnd) -> None:
+    """The cable up to its first support; where nothing is said of slack, the straight distance."""
+    field = "cable_to_support" if end.says("cable_to_support") else "fastened_at"
+    length = end.cable_to_support if field == "cable_to_support" else end.fastened_at
+    unknown_as = given.own_unknown(field) if length is None else length
+    given.put("cable_to_support", unknown_as, field)
 
 
 def bored_holes_of(made: Made, cable: Cable) -> Iterable[Thing]:

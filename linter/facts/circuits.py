@@ -111,7 +111,7 @@ def _voltage(site: Site, circuit: Thing, outlets: Iterable[Thing], *, has_neutra
     if isinstance(split, Unknown) or isinstance(full, Unknown):
         return hanging_on((split, full))
     several = answer_is_several(number(circuit, "hot_count"))
-    if several and answer(circuit, "hots_are_on_different_legs") is True:
+    if several and not has_neutral and answer(circuit, "hots_are_on_different_legs") is True:
         return full
     if not has_neutral and several:
         return 0.0

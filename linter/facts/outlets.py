@@ -15,7 +15,7 @@ from linter.facts.devices import (
 from linter.facts.given import Given, unknown
 from linter.facts.knowing import all_hold, any_holds, hanging_on, largest
 from linter.facts.made import Grouped, answer, complete, number, one, things
-from linter.facts.rooms import DWELLING, is_split_phase
+from linter.facts.rooms import DWELLING, is_split_phase, is_used_as
 from linter.job.devices import Receptacle, Switch
 from linter.job.stated import PanelId
 from linter.units import Unknown
@@ -29,11 +29,11 @@ if TYPE_CHECKING:
     from linter.facts.knowing import Number, YesNo
     from linter.facts.made import Made, Site, Values
     from linter.job.devices import Device
+    from linter.job.jobs import Job
     from linter.trace.trace import BreakerPole
     from linter.trace.ways import Protector
 
 _FIELDS = {
-    "serves": "serves",
     "distance_to_sink": "distance_to_sink",
     "distance_to_tub": "distance_to_tub",
 }
@@ -48,7 +48,18 @@ _LEGS_OF_TWO = 2
 _SWITCHED_HALF = "switched half of "
 
 
-_COMMON = ("room", "box", "device", "height", "room_has_sink", "room_has_tub")
+_COMMON = (
+    "room", "box", "device", "height", "room_has_sink", "room_has_tub", "serves",
+    "polarity_reading",
+)  # fmt: skip
+_GENERAL_USE = "general use"
+# Rooms where a receptacle is likely to be there for one appliance, or for one kind of work.
+_ROOMS_OF_APPLIANCES = (
+    "kitchen", "dining", "bathroom", "laundry", "utility", "garage", "basement",
+    "unfinished basement", "attic", "crawl space", "other",
+)  # fmt: skip
+_NOT_TAKEN = "not taken"
+_BEFORE_TRIM = frozenset({"pulled", "made up", "covered"})
 
 
 def outlet_of(site: Site, made: Made, device: Device) -> Thing:
@@ -63,12 +74,33 @@ def outlet_of(site: Site, made: Made, device: Device) -> Thing:
     given.put("room_has_sink", value_of(room, "has_sink"))
     given.put("room_has_tub", value_of(room, "has_tub"))
     given.usual |= {f"room_{fact}" for fact in ("has_sink", "has_tub") if fact in room.usual}
+    given.put("serves", _serves(given, device, room), "serves")
+    given.put("polarity_reading", _polarity(given, site.job, device))
     given.put("height", device.height, "height")
     if not device.says("height") and not isinstance(number(box, "height"), Unknown):
         given.put("height", number(box, "height"))
         given.written |= {fact: text for fact, text in box.written.items() if fact == "height"}
         given.usual |= box.usual & {"height"}
     return given.thing(label_of(site, device))
+
+
+def _serves(given: Given, device: Device, room: Thing) -> str | Unknown | None:
+    """What it is there for; left out, the use of its room tells whether that must be asked."""
+    if device.says("serves") or not isinstance(device, Receptacle):
+        return device.serves
+    matters = is_used_as(room, *_ROOMS_OF_APPLIANCES)
+    if isinstance(matters, Unknown):
+        return hanging_on((matters, given.own_unknown("serves")))
+    return None if matters else _GENERAL_USE
+
+
+def _polarity(given: Given, job: Job, device: Device) -> str | Unknown:
+    """What a tester showed at it: the last reading that the job lists, taken after any mending."""
+    taken = [each for each in job.readings if each.outlet == device.name]
+    results = [each.result for each in taken if each.test == "polarity"]
+    if not results:
+        return _NOT_TAKEN
+    return results[-1] or given.own_unknown("polarity_reading")
 
 
 def receptacle_of(site: Site, made: Made, device: Receptacle) -> Thing:
@@ -82,6 +114,7 @@ def receptacle_of(site: Site, made: Made, device: Receptacle) -> Thing:
     single = device.single
     given.put("places", None if single is None else 1 if single else 2, "single")
     given.put("is_split", device.split is not None, "split")
+    given.put("is_fitted", site.job.stage not in _BEFORE_TRIM)
     return given.thing(label_of(site, device))
 
 

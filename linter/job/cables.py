@@ -27,6 +27,7 @@ class CableEnd(Stated):
     length_outside: Length | None = None
     sheath_inside: Length | None = None
     fastened_at: Length | None = None
+    cable_to_support: Length | None = None
     clamped: YesNo | None = None
     shares_clamp_with: Count | None = 0
     marks: dict[str, str] | None = None

@@ -21,6 +21,7 @@ _END_KEYS = (
     "length_outside",
     "sheath_inside",
     "fastened_at",
+    "cable_to_support",
     "clamped",
     "shares_clamp_with",
     "marks",

@@ -7,7 +7,6 @@ from tests.seeded.edits import load
 
 NOT_TO_BE_TRIPPED = {
     "bored-holes-are-measured": "holes left out are none, so it can only be left open",
-    "panel-has-enough-spaces": "a breaker outside the panel is refused before any rule is asked",
 }
 
 

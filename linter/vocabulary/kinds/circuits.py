@@ -84,8 +84,8 @@ CIRCUIT_KINDS = (
                  "whether one movement opens all its hots: one handle, or handles tied", "yes",
                  _TIE),
             Fact("voltage", quantity(VOLTAGE),
-                 "the highest voltage at its outlets; where it has none, between its hots, "
-                 "or from its hot to neutral", "240 V", _SUPPLY),
+                 "the highest voltage at its outlets; where it has none, from hot to neutral, or "
+                 "between hots that share no neutral", "240 V", _SUPPLY),
             Fact("outlets", all_of("outlet"), "its outlets, receptacles among them", "", _USES),
             Fact("receptacles", all_of("receptacle"), "its receptacles", "", _USES),
             Fact("switches", all_of("switch"), "the switches it reaches", "", _USES),

@@ -18,6 +18,11 @@ SWITCH_TYPES = (
     "single pole", "double pole", "three-way", "four-way", "dimmer", "three-way dimmer", "timer",
 )  # fmt: skip
 
+POLARITY_READINGS = (
+    "not taken", "correct", "hot and neutral reversed", "hot and bond reversed", "no hot",
+    "no neutral", "no bond",
+)  # fmt: skip
+
 _BREAKER = "Read the rating on the breaker."
 _LABELS = "Read the label of the device or breaker."
 _FACE = "Look for the mark on the face."
@@ -36,8 +41,13 @@ _OUTLET_FACTS = (
     Fact("is_on_a_circuit", YES_NO,
          "whether a breaker reaches it through joints and devices, switches being on", "yes",
          _USES),
-    Fact("serves", word(*RECEPTACLE_SERVES), "what it is there for", "counter",
+    Fact("serves", word(*RECEPTACLE_SERVES),
+         "what it is there for; general use, where the job says nothing of a receptacle in a room "
+         "that is not known for appliances of its own", "counter",
          "Ask what is to be used at it."),
+    Fact("polarity_reading", word(*POLARITY_READINGS),
+         "what a tester showed at it; of several readings the last that the job lists",
+         "correct", "Read the tester again."),
     Fact("has_ground_fault_protection", YES_NO,
          "whether a ground-fault device for people stands before it on every way, or in it", "yes",
          _LABELS),
@@ -165,6 +175,9 @@ DEVICE_KINDS = (
             Fact("circuit_rating", quantity(CURRENT),
                  "rating of its circuit, the largest of several", "20 A", _BREAKER),
         ),
+            Fact("is_fitted", YES_NO,
+                 "whether the stage of the job says that devices are in: trimmed, energised, or "
+                 "none stated", "no"),
     ),
     Kind(
         "switch", "switches", "a switch or dimmer that controls an outlet", (
