@@ -172,12 +172,12 @@ DEVICE_KINDS = (
                  "whether it is in the space of one appliance that is not easily moved; no where "
                  "the job does not say so", "no", "Ask what is to stand before it."),
             Fact("is_split", YES_NO, "whether the tab between its hot screws is broken", "no"),
-            Fact("circuit_rating", quantity(CURRENT),
-                 "rating of its circuit, the largest of several", "20 A", _BREAKER),
-        ),
             Fact("is_fitted", YES_NO,
                  "whether the stage of the job says that devices are in: trimmed, energised, or "
                  "none stated", "no"),
+            Fact("circuit_rating", quantity(CURRENT),
+                 "rating of its circuit, the largest of several", "20 A", _BREAKER),
+        ),
     ),
     Kind(
         "switch", "switches", "a switch or dimmer that controls an outlet", (
