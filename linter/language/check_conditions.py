@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from linter.language.check_names import check_path
+from linter.language.check_names import check_path, refuse_number_of_a_code
 from linter.language.check_values import agreed
 from linter.language.checking import Checker, Found, a, alike, mend_of_pair
 from linter.language.tree import (
@@ -13,6 +13,7 @@ from linter.language.tree import (
     Is,
     LimitList,
     Node,
+    Number,
     OneOf,
     Path,
     Sum,
@@ -28,6 +29,7 @@ from linter.vocabulary.shorthand import COUNT, YES_NO
 def check_comparison(checker: Checker, node: Comparison) -> Found:
     """Two quantities of one dimension."""
     left, right = checker.quantity(node.left, "compared"), checker.quantity(node.right, "compared")
+    _check_for_two(checker, left.node, right.node)
     if left.type and right.type and left.type.dimension != right.type.dimension:
         said = f"{a(left.type)} cannot be compared with {a(right.type)}"
         mend = mend_of_pair(left.type, right.type)
@@ -38,6 +40,7 @@ def check_comparison(checker: Checker, node: Comparison) -> Found:
 def check_is(checker: Checker, node: Is) -> Found:
     """Two values of one type; a word that the other can be."""
     left, right = checker.node(node.left), checker.node(node.right)
+    _check_for_two(checker, left.node, right.node)
     if left.type and right.type:
         if not alike(left.type, right.type) or left.type.shape is Shape.THINGS:
             said = f"{a(left.type)} cannot be the same as {a(right.type)}"
@@ -47,6 +50,15 @@ def check_is(checker: Checker, node: Is) -> Found:
             _check_words(checker, node.left, left.type, right.type)
             _check_words(checker, node.right, right.type, left.type)
     return Found(Is(node.negated, left.node, right.node, node.place), YES_NO)
+
+
+def _check_for_two(checker: Checker, *sides: Node) -> None:
+    """Refuses a plain 2 that something is compared with: what a code allows is a limit."""
+    for side in sides:
+        if side == Number(2):
+            refuse_number_of_a_code(
+                checker, side, "2 is a number of a code, as something is compared with it"
+            )
 
 
 def check_one_of(checker: Checker, node: OneOf) -> Found:

@@ -27,13 +27,18 @@ def check_number(checker: Checker, node: Number) -> Found:
     """A plain number, of those that are no number of a code."""
     if node.value in _PLAIN:
         return Found(node, COUNT)
+    refuse_number_of_a_code(checker, node, f"{node.value:g} is a number of a code")
+    return Found(node, None)
+
+
+def refuse_number_of_a_code(checker: Checker, node: Node, found: str) -> None:
+    """Refuses what states a number that belongs into a limit, with its clause."""
     checker.refuse(
         node.place,
-        f"{node.value:g} is a number of a code",
-        "the name of a limit; only 0, 1 and 2 stand in expressions",
+        found,
+        "the name of a limit; 0 and 1 stand in expressions, and 2 to double or halve",
         "state it as a limit, with its clause, and write the limit's name here",
     )
-    return Found(node, None)
 
 
 def check_path(checker: Checker, node: Path) -> Found:

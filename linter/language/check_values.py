@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import reduce
 from typing import TYPE_CHECKING
 
+from linter.language.check_names import refuse_number_of_a_code
 from linter.language.checked import merged, type_of
 from linter.language.checking import Checker, Found, a, alike, mend_of_pair
 from linter.language.tree import Arithmetic, Choice, LookUp, Node, Number, Pick, Rounded, Word
@@ -28,6 +29,9 @@ def check_arithmetic(checker: Checker, node: Arithmetic) -> Found:
         said = f"{a(left.type)} and {a(right.type)} cannot be {doing}"
         mend = mend_of_pair(left.type, right.type)
         checker.refuse(node.right.place, said, a(left.type), mend)
+        return Found(found, None)
+    if isinstance(left.node, Number) and isinstance(right.node, Number):
+        refuse_number_of_a_code(checker, node, "this is reckoned from plain numbers alone")
         return Found(found, None)
     if node.sign == "/" and node.right == Number(0):
         checker.refuse(node.right.place, "nothing can be divided by 0", "a divisor", "leave it out")

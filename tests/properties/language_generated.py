@@ -101,7 +101,7 @@ def _paren(text: str) -> str:
 
 
 def _numbers(depth: int, inner: bool) -> st.SearchStrategy[str]:
-    leaves = ["nothing", "1", "2", "share", "most_wires", *(f"box.{name}" for name in _BOX_COUNTS)]
+    leaves = ["nothing", "share", "most_wires", *(f"box.{name}" for name in _BOX_COUNTS)]
     leaf = st.sampled_from(leaves)
     if depth <= 0:
         return leaf
@@ -117,7 +117,7 @@ def _numbers(depth: int, inner: bool) -> st.SearchStrategy[str]:
         st.builds("smaller of ({}, {})".format, less, less),
         st.builds("{} rounded {} {}".format, less, way, less),
         st.builds("look up bundle_factor at ({})".format, less),
-        less.map("0 + {}".format),
+        st.tuples(less, st.sampled_from(("* 2", "/ 2", "- 1", "+ 0"))).map(" ".join),
     ]
     if not inner:
         within = st.deferred(lambda: _conditions(depth - 1, True))
