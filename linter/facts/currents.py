@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from linter.facts.devices import poles_at
 from linter.facts.given import unknown
-from linter.facts.knowing import hanging_on, largest, total
+from linter.facts.knowing import hanging_on, known, largest, total
 from linter.facts.made import answer, complete, number, things
 from linter.facts.panels import breakers_of
 from linter.facts.rooms import SPLIT_PHASE
@@ -35,9 +35,9 @@ def link_neutral_currents(site: Site, made: Made) -> None:
             if answer(circuit, "has_neutral") is True
         }
         unsure = [each for each in currents.values() if isinstance(each, Unknown)]
-        known = {of: each for of, each in currents.items() if not isinstance(each, Unknown)}
-        worst = max(known, key=lambda of: known[of], default="")
-        amperes: Number = known.get(worst, _NONE)
+        told = {of: each for of, each in currents.items() if not isinstance(each, Unknown)}
+        worst = max(told, key=told.__getitem__, default="")
+        amperes: Number = told.get(worst, _NONE)
         facts = {"largest_neutral_current": hanging_on(unsure) if unsure else amperes}
         complete(made.thing("circuit", name), {**facts, "worst_supply": worst})
 
@@ -103,18 +103,13 @@ def link_drops(site: Site, made: Made) -> None:
     """
     measured = {}
     for circuit in made.all("circuit"):
-        lacking = [
-            length
-            for cable in things(circuit, "cables")
-            if isinstance(length := number(cable, "length"), Unknown)
-        ]
-        has_load = bool(things(circuit, "appliances"))
-        own = hanging_on(lacking) if lacking and has_load else _NONE
-        complete(
-            circuit,
-            {"lengths_are_stated": not lacking, "voltage_drop": own, "voltage_drop_at": ""},
-        )
-        if has_load and not lacking:
+        lengths = [number(cable, "length") for cable in things(circuit, "cables")]
+        currents = [number(each, "current") for each in things(circuit, "appliances")]
+        is_measured = known(lengths)
+        own = _NONE if known((*lengths, *currents)) else hanging_on((*lengths, *currents))
+        facts = {"lengths_are_stated": is_measured, "voltage_drop_at": ""}
+        complete(circuit, {**facts, "voltage_drop": own if currents else _NONE})
+        if is_measured and currents and known(currents):
             measured[circuit.ref] = circuit
     if measured:
         _solve(site, measured)
@@ -137,6 +132,6 @@ def _worst(circuit: Thing, drops: Iterable[Drop]) -> dict[str, object]:
     shares = [(each.share, each.outlet) for each in drops]
     if any(isinstance(share, Unknown) for share, _ in shares):
         return {"voltage_drop": unknown("circuit", circuit.ref, "voltage_drop")}
-    known = [(share, outlet) for share, outlet in shares if not isinstance(share, Unknown)]
-    share, outlet = max(known, default=(_NONE, ""))
+    told = [(share, outlet) for share, outlet in shares if not isinstance(share, Unknown)]
+    share, outlet = max(told, default=(_NONE, ""))
     return {"voltage_drop": max(share, _NONE), "voltage_drop_at": outlet if share > 0 else ""}

@@ -107,7 +107,7 @@ def _switches_neutral(site: Site, made: Made, switch: Thing) -> YesNo:
     on_it: list[str] = []
     for terminal in wiring.by_device.get(switch.ref, ()):
         landing = wiring.landings.get(terminal.id)
-        if landing is None or terminal.name == BOND_TERMINAL:
+        if landing is None or terminal.name == BOND_TERMINAL or site.trace.hots_at(terminal.id):
             continue
         on_it += landing.wire_ends
         if landing.pigtail is not None:

@@ -33,8 +33,14 @@ def _beyond(site: Site, device: Device, cables: Iterable[str]) -> set[str]:
         str(held.name)
         for box in boxes
         for held in site.job.boxes[box].holds  # type: ignore[index]  # boxes by plain name
-        if circuits & {*site.wiring.circuit_of_device.get(held.name, ())}
+        if _is_on(site, str(held.name), circuits)
     }
+
+
+def _is_on(site: Site, device: str, circuits: set[str]) -> bool:
+    """Whether a device is on these circuits and no other."""
+    own = {*site.wiring.circuit_of_device.get(device, ())}
+    return bool(own) and own <= circuits
 
 
 def _boxes_beyond(site: Site, start: str, cables: Iterable[str], circuits: set[str]) -> set[str]:

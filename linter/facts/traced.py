@@ -8,6 +8,7 @@ from linter.facts.conductors import is_used_as
 from linter.facts.currents import link_breaker_loads, link_drops, link_neutral_currents
 from linter.facts.devices import BOND_TERMINAL
 from linter.facts.given import unknown
+from linter.facts.knowing import any_holds
 from linter.facts.made import complete, one, things
 from linter.facts.thought import thought_protected
 from linter.trace.meetings import Meets, box_of_each
@@ -94,12 +95,24 @@ def link_tested(site: Site, made: Made, doubts: Doubts) -> None:
         doubt = doubts.at(one(outlet, "box").ref)
         found = site.trace.outlet(outlet.ref)
         facts = _tested(site, found, outlet, doubt)
+        turning = made.of("switch", found.switches)
+        facts["turning_switches"] = turning
+        facts["is_turned_by_another_switch"] = any_holds(
+            _is_another(each, outlet) for each in turning
+        )
         is_wrong = any(facts[each] is True for each in _WRONG)
         is_wrong = is_wrong or facts["every_switch_turns_it"] is False
-        facts["turning_switches"] = made.of("switch", found.switches)
+        is_wrong = is_wrong or facts["is_turned_by_another_switch"] is True
         facts["is_thought_ground_fault_protected"] = outlet.ref in thought
         facts["tested"] = site.trace.tested(outlet.ref) if is_wrong else _NO_PATH
         complete(outlet, facts)
+
+
+def _is_another(switch: Thing, outlet: Thing) -> YesNo:
+    if switch in things(outlet, "switches"):
+        return False
+    aim = value_of(switch, "controls")
+    return aim if isinstance(aim, Unknown) else True
 
 
 _WRONG = (
@@ -112,7 +125,8 @@ def _tested(site: Site, found: OutletTrace, outlet: Thing, doubt: YesNo) -> Valu
     """What is found is there; that something is not there may be in doubt."""
     if found.is_shorted:
         return {**dict.fromkeys(_WRONG, False), "every_switch_turns_it": True}
-    turned = all(found.is_always_turned_by(each.ref) for each in things(outlet, "switches"))
+    own = [each.ref for each in things(outlet, "switches")]
+    turned = all(found.is_always_turned_by(each, own) for each in own)
     certain = {
         "is_reversed": found.has_hot_where_neutral_belongs,
         "returns_on_bond": found.returns_on_bond,
@@ -190,14 +204,10 @@ def _leads_nowhere(site: Site, cable: str) -> bool:
     used = [
         part
         for part in site.wiring.parts[cable]
-        if part.use.role not in (Role.BOND, Role.SPARE, Role.UNKNOWN)
+        if part.use.role not in {Role.BOND, Role.SPARE, Role.UNKNOWN}
     ]
     sides = [[part.ends[side] for part in used] for side in (0, 1)] if used else []
-    return any(
-        site.wiring.wire_ends[side[0]].box in site.wiring.boxes
-        and not any(end in site.wiring.ended_in for end in side)
-        for side in sides
-    )
+    return any(all(end in site.capped for end in side) for side in sides)
 
 
 def link_parallels(site: Site, made: Made) -> None:

@@ -10,7 +10,7 @@ from linter.trace.positions import MOST_POSITIONS, Group, Positions
 from linter.wiring.model import LinkKind, Role
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping, Sequence
+    from collections.abc import Collection, Iterable, Mapping, Sequence
 
     from linter.trace.solid import Solid, Source, Sources
     from linter.wiring.model import Link, Terminal
@@ -74,10 +74,15 @@ class Place(NamedTuple):
         """Whether moving the switch turns it on or off in some position of the others."""
         return any(self._turns(switch))
 
-    def turned_always_by(self, switch: str) -> bool:
-        """Whether moving the switch turns it on or off in every position of the others."""
-        turns = self._turns(switch)
-        return bool(turns) and all(turns)
+    def turned_always_by(self, switch: str, own: Collection[str]) -> bool:
+        """Whether moving the switch turns it on or off in every position of its `own` switches.
+
+        Positions of other switches in which none of its own turns it on are left out.
+        """
+        turns, on = self._turns(switch), self.is_on
+        mask = sum(1 << number for number, name in enumerate(self.switches) if name not in own)
+        alive = {each & mask for each, is_on in enumerate(on) if is_on}
+        return any(turns) and all(turn for each, turn in enumerate(turns) if each & mask in alive)
 
     def _turns(self, switch: str) -> list[bool]:
         if switch not in self.switches:
@@ -138,9 +143,9 @@ class OutletTrace(NamedTuple):
         found = (each for place in self.places for each in place.switches if place.turned_by(each))
         return tuple(dict.fromkeys(found))
 
-    def is_always_turned_by(self, switch: str) -> bool:
-        """Whether moving the switch turns a place of it in every position of the others."""
-        return any(place.turned_always_by(switch) for place in self.places)
+    def is_always_turned_by(self, switch: str, own: Collection[str]) -> bool:
+        """Whether moving the switch turns a place of it in every position of its own switches."""
+        return any(place.turned_always_by(switch, own) for place in self.places)
 
 
 def _sees(place: Place, what: frozenset[Seen]) -> bool:

@@ -108,8 +108,8 @@ CABLE_KINDS = (
                  "no", "Follow the cable and look for joints outside boxes."),
             Fact("is_home_run", YES_NO, "whether one of its ends is in a panel", "yes"),
             Fact("leads_nowhere", YES_NO,
-                 "whether at one of its ends in boxes, where a box is there to join them, none of "
-                 "its conductors is joined but bonds and spares", "no", _USES),
+                 "whether at one of its ends in boxes all its conductors but bonds and spares are "
+                 "capped", "no", _USES),
         ),
     ),
     Kind(

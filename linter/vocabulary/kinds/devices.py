@@ -94,6 +94,9 @@ _TESTED_FACTS = (
     Fact("every_switch_turns_it", YES_NO,
          "whether each switch that is said to control it turns it on or off in every position of "
          "the others; yes where it has none", "yes", _USES),
+    Fact("is_turned_by_another_switch", YES_NO,
+         "whether a switch turns it on or off that is said to control something else", "no",
+         "Say what each switch is to control."),
     Fact("is_thought_ground_fault_protected", YES_NO,
          "whether the job has its cable on the load side of a ground-fault device", "no", _USES),
     Fact("tested", TEXT,
