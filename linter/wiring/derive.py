@@ -90,4 +90,7 @@ def _wiring(
         circuit_of_device={k: v for each in results.values() for k, v in each.circuits.items()},
         unknown_cables=frozenset(n for n, cable in job.cables.items() if cable.colours is None),
         ended_in=ended_in,
+        links=tuple(link for box in boxes.values() for link in box.links),
+        capped=tuple(each for box in boxes.values() for each in box.capped),
+        passing=tuple(each for box in boxes.values() for each in box.passing),
     )

@@ -246,16 +246,9 @@ class Wiring(NamedTuple):
     circuit_of_device: Mapping[str, tuple[str, ...]]
     unknown_cables: frozenset[str]
     ended_in: Mapping[str, str]
-
-    @property
-    def links(self) -> tuple[Link, ...]:
-        """All links inside devices."""
-        return tuple(link for box in self.boxes.values() for link in box.links)
-
-    @property
-    def capped(self) -> tuple[Capped, ...]:
-        """All capped ends."""
-        return tuple(each for box in self.boxes.values() for each in box.capped)
+    links: tuple[Link, ...]
+    capped: tuple[Capped, ...]
+    passing: tuple[Passing, ...]
 
     @property
     def open_ends(self) -> tuple[str, ...]:
@@ -267,8 +260,3 @@ class Wiring(NamedTuple):
             if end.box not in self.boxes and end.id not in self.panel_landings
         ]
         return (*in_boxes, *in_panels)
-
-    @property
-    def passing(self) -> tuple[Passing, ...]:
-        """All conductors that go through a box uncut."""
-        return tuple(each for box in self.boxes.values() for each in box.passing)
