@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, NamedTuple
 
+from linter.vocabulary.kinds import KINDS
+
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
@@ -97,10 +99,10 @@ class Finding:
         return tuple(dict.fromkeys(self._named(each) for each in self.relies_on if each.usual))
 
     def _named(self, relied: Relied) -> str:
-        name = relied.fact.removeprefix("is_").removeprefix("has_").replace("_", " ")
-        return (
-            name if relied.kind == self.kind else f"{name} of the {relied.kind.replace('_', ' ')}"
-        )
+        kind = KINDS[relied.kind]
+        fact = kind.fact(relied.fact)
+        name = fact.label if fact is not None else relied.fact
+        return name if relied.kind == self.kind else f"{name} of the {kind.label}"
 
 
 class Asked(NamedTuple):
