@@ -10,6 +10,7 @@ from linter.language.library import Measure
 from linter.language.tree import MeasureOf, Variable
 from linter.language.verdict import CannotTell, NoRow, Verdict
 from linter.language.work import WorkLine, working
+from linter.packs.edges import edges_missing
 from linter.packs.model import History, Pack
 from linter.packs.proofs import Outcome, Proof, from_text
 from linter.packs.reliance import may_be_unknown, reliance_of
@@ -77,6 +78,7 @@ def prove(pack: Pack) -> ProofReport:
     cases = cases_of(pack)
     failing = [each for proofs in cases.values() for each in failing_cases(pack, proofs)]
     failing.extend(_missing(pack, cases))
+    failing.extend(_one_sided(pack, cases))
     failing.extend(_idle(pack))
     failing.sort(key=lambda each: (each.place, each.number))
     ran = sum(map(len, cases.values()))
@@ -235,6 +237,21 @@ def _wanted(pack: Pack, what: str, about: str, name: str) -> Iterator[Outcome]:
         conditions.append(rule.where)
     if may_be_unknown(conditions, pack.library):
         yield "cannot tell"
+
+
+def _one_sided(pack: Pack, cases: Mapping[Proved, Sequence[Proof]]) -> Iterator[Failing]:
+    """A line for each limit of a rule's need that its cases, all in order, do not stand around."""
+    for rule in pack.rules:
+        proofs = cases["rule", rule.about, rule.name]
+        if any(failing_cases(pack, proofs)):
+            continue
+
+        def notices(changed: Pack, proofs: Sequence[Proof] = proofs) -> bool:
+            return any(failing_cases(changed, proofs))
+
+        for edge in edges_missing(pack, rule, notices):
+            place = proofs[0].place
+            yield Failing("rule", rule.name, 0, place, edge.wanted, edge.missing, "", ())
 
 
 def _idle(pack: Pack) -> Iterator[Failing]:
