@@ -39,7 +39,7 @@ in it), or - for standard input.
 
 {_STATUSES}""",
     "makeup": """\
-precover makeup JOB BOX
+precover makeup JOB [BOX|all] [--packs FOLDER]
 
 Shows how a box of a job file is made up: the cables that enter, the joints with the number and
 sizes of their conductors, the pigtails to cut, what goes to which terminal, what stays capped.

@@ -2,34 +2,68 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from linter.reports.layout import EMPTY, Line, Span, line
-from linter.reports.sayings import CAUTION, CLOSING, counted
+from linter.reports.sayings import CARD_CAUTION
 from linter.text import join_words
+from linter.wiring.card import UNKNOWN_SIZE
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from linter.text import Place
-    from linter.wiring.card import CableIn, JointIn, MakeUp, OnTerminal, PigtailsToCut
+    from linter.wiring.card import CableIn, JointIn, Lacking, MakeUp, OnTerminal, PigtailsToCut, Tab
 
 
-def box_card(made: MakeUp, room: str, place: Place) -> Iterator[Line]:
+class Where(NamedTuple):
+    """Where a box is: its room, and where the job file states it; `fill` says what is left."""
+
+    room: str
+    place: Place
+    fill: str = ""
+
+
+def cards(made: Iterable[tuple[MakeUp, Where]]) -> Iterator[Line]:
+    """The cards one after the other, each under one line of caution."""
+    for number, (each, where) in enumerate(made):
+        yield from [EMPTY, EMPTY] if number else []
+        yield from box_card(each, where)
+
+
+def box_card(made: MakeUp, where: Where) -> Iterator[Line]:
     """The card of a box, in the order in which one makes it up."""
-    yield Line((Span("CAUTION", "caution", whole=True), Span(f"  {CAUTION}")), hang=2)
-    yield EMPTY
-    yield Line((Span(f"{made.box}, {room}", "room"), Span(f", at {place}", "quiet")), hang=2)
+    at = f", at {where.place}"
+    yield Line((Span(f"{made.box}, {_room(where.room)}", "room"), Span(at, "quiet")), hang=2)
+    yield Line((Span("CAUTION", "caution", whole=True), Span(f"  {CARD_CAUTION}")), hang=2)
+    if where.fill:
+        yield line(where.fill)
     yield from _part("Cables", map(_cable, made.cables))
     yield from _part("Uncut", (f"{cable}.{colour} runs through" for cable, colour in made.passing))
     yield from _part("Joints", map(_joint, made.joints))
     yield from _part("Pigtails to cut", map(_pigtails, made.pigtails))
-    yield from _part("Terminals", map(_terminal, made.terminals))
+    # A lead in a joint has been told there.
+    on = [each for each in made.terminals if not (each.is_lead and each.from_joint)]
+    yield from _part("Terminals", map(_terminal, on))
+    yield from _part("Break off", map(_tab, made.tabs))
     yield from _part("Nothing on", made.empty)
     yield from _part("Cap", made.capped)
     yield from _part("Left open", made.left_open)
-    yield EMPTY
-    yield line(CLOSING)
+    yield from _part("NOTHING HERE TO JOIN IT WITH", map(_lacking, made.lacking))
+
+
+def box_list(boxes: Iterable[tuple[str, str]]) -> Iterator[Line]:
+    """The boxes of a job with their rooms, as one walks through them."""
+    room = None
+    for name, in_room in boxes:
+        if in_room != room:
+            yield line(_room(in_room), "box")
+            room = in_room
+        yield line(name, indent=2)
+
+
+def _room(room: str) -> str:
+    return room or "no room stated"
 
 
 def _part(heading: str, rows: Iterable[str]) -> Iterator[Line]:
@@ -48,12 +82,17 @@ def _cable(cable: CableIn) -> str:
 def _joint(joint: JointIn) -> str:
     parts = list(joint.wires)
     parts += [f"a pigtail to {terminal}" for terminal in joint.pigtails]
-    parts += [f"the lead {terminal}" for terminal in joint.leads]
-    sizes = join_words([f"{number} of {size}" for size, number in joint.sizes])
+    parts += [f"the {terminal}" for terminal in joint.leads]
+    made_of = join_words([_number_of(size, number) for size, number in joint.sizes])
     connector = f", by connector {joint.connector}" if joint.connector else ""
     stated = ", as the job states it" if joint.is_stated else ""
-    made_of = f"{counted(joint.number, 'conductor', 'conductors')}, {sizes}"
     return f"{joint.use}: {join_words(parts)} ({made_of}{connector}{stated})"
+
+
+def _number_of(size: str, number: int) -> str:
+    if size == UNKNOWN_SIZE:
+        return f"{number} of unknown size"
+    return f"{number} \N{MULTIPLICATION SIGN} {size}"
 
 
 def _pigtails(pigtails: PigtailsToCut) -> str:
@@ -61,8 +100,24 @@ def _pigtails(pigtails: PigtailsToCut) -> str:
 
 
 def _terminal(on: OnTerminal) -> str:
-    parts = [f"{wire} straight" for wire in on.wires]
+    if on.is_lead:
+        return f"{on.device}, {on.terminal}: joined with {join_words([*on.wires, *on.from_joint])}"
+    parts = [f"{wire} direct" for wire in on.wires]
     if on.from_joint:
-        parts.append(f"the pigtail from {join_words(on.from_joint)}")
-    of = f"{on.device}, {on.terminal}" if on.device else f"the box itself, {on.terminal}"
-    return f"{of}: {join_words(parts)}"
+        parts.append(f"pigtail from {join_words(on.from_joint)}")
+    return f"{on.device}, {on.terminal}: {join_words(parts)}"
+
+
+def _tab(tab: Tab) -> str:
+    if tab.keeps_neutral:
+        return f"{tab.device}: the tab on the hot side; leave the tab on the neutral side"
+    return f"{tab.device}: the tabs on both sides"
+
+
+def _lacking(wire: Lacking) -> str:
+    devices = join_words(wire.devices)
+    verb = "hangs" if len(wire.devices) == 1 else "hang"
+    return (
+        f"{wire.wire}, {wire.use}: nothing of its kind comes to this box, and {devices} {verb} on "
+        'it. Do not cap it; see "precover audit".'
+    )

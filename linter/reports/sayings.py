@@ -14,6 +14,7 @@ CAUTION = (
     "An aid for a person to confirm, not an approval. Work de-energised: switch off, lock, and "
     "test before touching. What is not in the job file was not looked at."
 )
+CARD_CAUTION = "An aid to confirm, not an approval. Switch off, lock, test first."
 CLOSING = (
     "What holds is decided by the adopted code, the authority having jurisdiction and a licensed "
     "electrician; confirm each line with them before the walls are closed."

@@ -3,9 +3,15 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
 from typing import TYPE_CHECKING, NamedTuple
 
+from linter.job.devices import Receptacle
+from linter.job.stated import BoxId
 from linter.units import AREA, write_quantity
+from linter.wiring.card_words import CardWords
+from linter.wiring.devices import HOT, HOT_2, NEUTRAL, NEUTRAL_2
 from linter.wiring.model import LinkKind
 
 if TYPE_CHECKING:
@@ -17,6 +23,9 @@ if TYPE_CHECKING:
 
 UNKNOWN_SIZE = "size unknown"
 Counts = tuple[tuple[str, int], ...]
+Words = Mapping[str, str]
+Needed = Callable[[str], tuple[str, ...]]
+NO_WORDS: Words = MappingProxyType({})
 
 
 class CableIn(NamedTuple):
@@ -50,12 +59,31 @@ class PigtailsToCut(NamedTuple):
 
 
 class OnTerminal(NamedTuple):
-    """What goes on one terminal: wires straight, or a pigtail (or lead) from a joint of wires."""
+    """What goes on one terminal: wires direct, or a pigtail from a joint of wires.
+
+    A lead is the device's own wire: what is on it is joined with it.
+    """
 
     device: str
     terminal: str
     wires: tuple[str, ...]
     from_joint: tuple[str, ...]
+    is_lead: bool = False
+
+
+class Tab(NamedTuple):
+    """A tab to break off between the two halves of a device; `keeps_neutral`: on the hot side."""
+
+    device: str
+    keeps_neutral: bool
+
+
+class Lacking(NamedTuple):
+    """A conductor that devices elsewhere hang on, and that has nothing to be joined with here."""
+
+    wire: str
+    use: str
+    devices: tuple[str, ...]
 
 
 class MakeUp(NamedTuple):
@@ -67,53 +95,73 @@ class MakeUp(NamedTuple):
     joints: tuple[JointIn, ...]
     pigtails: tuple[PigtailsToCut, ...]
     terminals: tuple[OnTerminal, ...]
+    tabs: tuple[Tab, ...]
     empty: tuple[str, ...]
     capped: tuple[str, ...]
     left_open: tuple[str, ...]
+    lacking: tuple[Lacking, ...] = ()
 
 
-def make_up_of(wiring: Wiring, job: Job, box: str) -> MakeUp:
-    """How a box is made up. Raises `KeyError` where the job has no such box."""
+def make_up_of(
+    wiring: Wiring, job: Job, box: str, words: Words = NO_WORDS, needed: Needed = lambda _: ()
+) -> MakeUp:
+    """How a box is made up, in the words of the trade as `words` has them.
+
+    `needed` tells which devices hang on a wire end that nothing reaches: it is not one to cap.
+    Raises `KeyError` where the job has no such box.
+    """
     here = wiring.boxes[box]
+    said = CardWords(job, words)
     names = {end.id: end.name for end in here.wire_ends}
+    hanging = {each: needed(each) for each in (*(c.wire_end for c in here.capped), *here.open_ends)}
+    lacking = [end for end in here.wire_ends if hanging.get(end.id)]
     return MakeUp(
         box=box,
-        cables=_cables(job, here),
+        cables=_cables(job, here, said),
         passing=tuple((each.cable, each.colour) for each in here.passing),
-        joints=tuple(_joint(wiring, joint) for joint in here.joints),
-        pigtails=_pigtails(here),
-        terminals=tuple(_on_terminals(wiring, here)),
-        empty=_empty(wiring, here),
-        capped=tuple(names[each.wire_end] for each in here.capped),
-        left_open=tuple(names[each] for each in here.open_ends),
+        joints=tuple(_joint(wiring, joint, said) for joint in here.joints),
+        pigtails=_pigtails(wiring, here, said),
+        terminals=tuple(_on_terminals(wiring, here, said)),
+        tabs=_tabs(job, here, said),
+        empty=_empty(wiring, here, said),
+        capped=tuple(names[c.wire_end] for c in here.capped if not hanging[c.wire_end]),
+        left_open=tuple(names[each] for each in here.open_ends if not hanging[each]),
+        lacking=tuple(
+            Lacking(end.name, said.use(end.use), tuple(map(said.device, hanging[end.id])))
+            for end in lacking
+        ),
     )
 
 
-def _cables(job: Job, here: BoxWiring) -> tuple[CableIn, ...]:
+def _cables(job: Job, here: BoxWiring, said: CardWords) -> tuple[CableIn, ...]:
     ends: dict[str, list[WireEnd]] = {}
     for end in here.wire_ends:
         ends.setdefault(end.cable, []).append(end)
     found = []
     for name, cable in job.cables.items():
-        if here.box in cable.ends:
+        if here.box in (cable.from_, cable.to):
             other = cable.to if cable.from_ == here.box else cable.from_
             sheath = str(cable.sheath) if cable.sheath is not None else "sheath unknown"
-            wires = tuple((end.colour, str(end.use)) for end in ends.get(name, ()))
+            wires = tuple((end.colour, said.use(end.use)) for end in ends.get(name, ()))
             found.append(CableIn(name, sheath, other, wires))
     return tuple(found)
 
 
-def _joint(wiring: Wiring, joint: Joint) -> JointIn:
+def _joint(wiring: Wiring, joint: Joint, said: CardWords) -> JointIn:
     ends = [wiring.wire_ends[each] for each in joint.wire_ends]
     pigtails = [wiring.pigtails[each] for each in joint.pigtails]
-    sizes = [end.size for end in ends] + [each.size for each in pigtails]
+    to = {each.id: wiring.terminals[each.terminal] for each in pigtails}
+    leads = [each for each in pigtails if said.is_lead(to[each.id])]
+    # The size of a lead is that of the device, unless the job states it.
+    sizes = [each.size for each in pigtails if each not in leads or each.is_lead]
+    unknown = [None for each in leads if not each.is_lead]
     return JointIn(
-        use=str(joint.use),
+        use=said.use(joint.use),
         wires=tuple(end.name for end in ends),
-        pigtails=tuple(each.terminal for each in pigtails if not each.is_lead),
-        leads=tuple(each.terminal for each in pigtails if each.is_lead),
+        pigtails=tuple(said.terminal(to[each.id]) for each in pigtails if each not in leads),
+        leads=tuple(said.terminal(to[each.id]) for each in leads),
         number=joint.wire_count,
-        sizes=_counts(sizes),
+        sizes=_counts([*(end.size for end in ends), *sizes, *unknown]),
         connector=joint.connector,
         is_stated=joint.stated,
     )
@@ -121,6 +169,7 @@ def _joint(wiring: Wiring, joint: Joint) -> JointIn:
 
 def _counts(sizes: Iterable[Quantity | None]) -> Counts:
     """The sizes with how many of each, largest first, unknown ones last."""
+    sizes = tuple(sizes)
     counts = Counter(_written(size) for size in sizes)
     order = {_written(size): size.value for size in sizes if size is not None}
     return tuple(sorted(counts.items(), key=lambda each: -order.get(each[0], 0)))
@@ -130,14 +179,16 @@ def _written(size: Quantity | None) -> str:
     return UNKNOWN_SIZE if size is None else write_quantity(size.value, AREA, "AWG")
 
 
-def _pigtails(here: BoxWiring) -> tuple[PigtailsToCut, ...]:
+def _pigtails(wiring: Wiring, here: BoxWiring, said: CardWords) -> tuple[PigtailsToCut, ...]:
     counts = Counter(
-        (each.colour, _written(each.size)) for each in here.pigtails if not each.is_lead
+        (each.colour, _written(each.size))
+        for each in here.pigtails
+        if not said.is_lead(wiring.terminals[each.terminal])
     )
     return tuple(PigtailsToCut(colour, size, n) for (colour, size), n in counts.items())
 
 
-def _on_terminals(wiring: Wiring, here: BoxWiring) -> Iterable[OnTerminal]:
+def _on_terminals(wiring: Wiring, here: BoxWiring, said: CardWords) -> Iterable[OnTerminal]:
     for terminal in here.terminals:
         landing = wiring.landings.get(terminal.id)
         if landing is None:
@@ -146,16 +197,31 @@ def _on_terminals(wiring: Wiring, here: BoxWiring) -> Iterable[OnTerminal]:
         if landing.pigtail is not None:
             joint = wiring.joints[wiring.pigtails[landing.pigtail].joint].wire_ends
         yield OnTerminal(
-            terminal.device,
-            terminal.name,
+            said.device(terminal.device),
+            said.name(terminal),
             tuple(wiring.wire_ends[each].name for each in landing.wire_ends),
             tuple(wiring.wire_ends[each].name for each in joint),
+            said.is_lead(terminal),
         )
 
 
-def _empty(wiring: Wiring, here: BoxWiring) -> tuple[str, ...]:
+def _tabs(job: Job, here: BoxWiring, said: CardWords) -> tuple[Tab, ...]:
+    """The tabs to break: where both halves have screws, and the wiring does not tie them."""
+    tied = {link.ends for link in here.links if link.kind is LinkKind.TAB}
+    names = {terminal.id for terminal in here.terminals}
+    found = []
+    for device in job.boxes[BoxId(here.box)].holds:
+        is_duplex = isinstance(device, Receptacle) and device.single is False
+        hots = (f"{device.name}.{HOT}", f"{device.name}.{HOT_2}")
+        neutrals = (f"{device.name}.{NEUTRAL}", f"{device.name}.{NEUTRAL_2}")
+        if is_duplex and names.issuperset(hots + neutrals) and hots not in tied:
+            found.append(Tab(said.device(device.name), keeps_neutral=neutrals in tied))
+    return tuple(found)
+
+
+def _empty(wiring: Wiring, here: BoxWiring, said: CardWords) -> tuple[str, ...]:
     """The terminals with nothing on them, but for those tied by a tab to one that has something."""
     taken = {terminal.id for terminal in here.terminals if terminal.id in wiring.landings}
     tabs = (link.ends for link in here.links if link.kind is LinkKind.TAB)
     tied = {each for ends in tabs if not taken.isdisjoint(ends) for each in ends}
-    return tuple(each.id for each in here.terminals if each.id not in taken | tied)
+    return tuple(said.terminal(each) for each in here.terminals if each.id not in taken | tied)

@@ -1,0 +1,34 @@
+"""How full a box is by a pack that has the measures for it, in one line."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from linter.language.evaluate import measure_of
+from linter.packs.writing import writer_of
+from linter.vocabulary.model import value_of
+
+if TYPE_CHECKING:
+    from linter.facts import Facts
+    from linter.packs.model import Pack
+
+_FILL, _VOLUME = ("box", "fill"), ("box", "usable_volume")
+_MARKED = "marked_volume"  # all the volume there is to a pack without plaster rings and extensions
+
+
+def fill_line(pack: Pack, facts: Facts, box: str) -> str:
+    """What is used of the volume and what is left; empty where pack or job do not tell."""
+    measures = pack.library.measures
+    if _FILL not in measures:
+        return ""
+    thing = facts.thing("box", box)
+    used = measure_of(*_FILL, thing, pack.library)
+    if _VOLUME in measures:
+        of = measure_of(*_VOLUME, thing, pack.library)
+    else:
+        of = value_of(thing, _MARKED)
+    if not isinstance(used, float | int) or not isinstance(of, float | int):
+        return ""
+    write, type_ = writer_of(pack), measures[_FILL].type
+    left = f"{write(abs(of - used), type_, None)} {'left' if of >= used else 'short'}"
+    return f"Fill: {write(used, type_, None)} used of {write(of, type_, None)}, {left}."
