@@ -33,7 +33,6 @@ _OF_THE_CABLE = {
     "insulation_temperature": "insulation_temperature",
     "terminal_temperature": "terminal_temperature",
     "terminal_temperature_is_marked": "terminal_temperature_is_marked",
-    "is_in_nm_cable": "is_nonmetallic_sheathed",
     "ambient": "ambient",
     "bundled_conductors": "bundled_conductors",
 }

@@ -173,9 +173,6 @@ CABLE_KINDS = (
             Fact("terminal_temperature_is_marked", YES_NO,
                  "whether there is such a marking; no where the job states none", "no",
                  _TERMINALS),
-            Fact("is_in_nm_cable", YES_NO,
-                 "whether the type of its cable is one of nonmetallic sheath: it begins with NM",
-                 "yes", _SHEATH),
             Fact("ambient", quantity(TEMPERATURE),
                  "highest temperature around its cable; where none is stated, that of the warmest "
                  "room it ends in", "30 C", _AMBIENT),
