@@ -12,10 +12,9 @@ length, a load) makes unknown what hangs on it, and nothing else.
 """
 
 from linter.solve.build import network_of
-from linter.solve.contacts import NotThere
 from linter.solve.drops import Drop, drops_of
 from linter.solve.flows import Between, Flows, solve
-from linter.solve.network import Missing, Network, Unsteady
+from linter.solve.network import Missing, Network, NotThere, Unsteady
 from linter.solve.scenario import (
     EVERYTHING_ON,
     WARM,

@@ -10,10 +10,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from linter.solve.bars import bar_of, bars_of, legs_of_faults
-from linter.solve.contacts import Contacts, NotThere, contacts_of
-from linter.solve.loads import hung_of, outlets_of, unstated
+from linter.solve.contacts import Contacts, contacts_of
+from linter.solve.loads import hung_of, outlets_of, unplaced, unstated
 from linter.solve.metals import METALS, resistance
-from linter.solve.network import Load, Missing, Network, Wire
+from linter.solve.network import Load, Missing, Network, NotThere, Wire
 from linter.solve.nodes import nodes_of
 from linter.solve.scenario import EVERYTHING_ON, Scenario, Touching
 from linter.wiring.model import Role, Spot
@@ -62,6 +62,7 @@ class _Building:
     def network(self) -> Network:
         """The whole of it."""
         nodes, outlets = self._nodes, outlets_of(self._job, self._wiring)
+        # The conductors first: what ends nowhere is a node of its own, which they add.
         wires = [*self._conductors(), *self._loose(), *self._touches()]
         self._add_doubts()
         return Network(
@@ -75,6 +76,7 @@ class _Building:
             {name: each.pairs for name, each in outlets.items()},
             self._breakers(),
             unstated(self._job, outlets, self._scenario),
+            unplaced(self._job, self._scenario),
         )
 
     def _number(self) -> Numbers:
@@ -99,12 +101,17 @@ class _Building:
         nodes, temperature = self._nodes, self._scenario.temperature
         for name, parts in self._wiring.parts.items():
             cable = self._job.cables[name]  # type: ignore[index]  # the wiring has plain names
+            by_area = _ohms_by_area(cable, temperature)
             for part in parts:
                 one, other = part.ends
-                found = _ohms(cable, part, temperature)
-                missing, ohms = (found, None) if isinstance(found, tuple) else ((), found)
+                missing: tuple[Missing, ...] = ()
+                ohms = None
+                if by_area is not None and part.size is not None:
+                    ohms = max(by_area / part.size.value, LEAST)
+                else:
+                    missing = _missing(cable, part)
                 conductor = f"{name}.{part.colour}"
-                yield Wire(conductor, nodes[one], nodes[other], ohms, missing)
+                yield Wire(conductor, nodes.place(one), nodes.place(other), ohms, missing)
 
     def _loose(self) -> Iterator[Wire]:
         nodes, wiring = self._nodes, self._wiring
@@ -169,17 +176,20 @@ class _Building:
         return {pole: tuple(each) for pole, each in found.items()}
 
 
-def _ohms(cable: Cable, part: CablePart, temperature: float) -> float | tuple[Missing, ...]:
-    """The resistance of a conductor, or what is to be known for it."""
-    size, length, material = part.size, cable.length, cable.material
-    if size is not None and length is not None and material is not None:
-        ohms = resistance(METALS[material], size.value, length.value, temperature)
-        return max(ohms, LEAST)
+def _ohms_by_area(cable: Cable, temperature: float) -> float | None:
+    """The resistance that a conductor of one square metre would have; None where unknown."""
+    if cable.length is None or cable.material is None:
+        return None
+    return resistance(METALS[cable.material], 1.0, cable.length.value, temperature)
+
+
+def _missing(cable: Cable, part: CablePart) -> tuple[Missing, ...]:
+    """What is to be known for the resistance of a conductor."""
     missing = []
-    if size is None:
+    if part.size is None:
         missing.append(Missing("conductor", f"{part.cable}.{part.colour}", "size"))
-    if length is None:
+    if cable.length is None:
         missing.append(Missing("cable", cable.name, "length"))
-    if material is None:
+    if cable.material is None:
         missing.append(Missing("cable", cable.name, "material"))
     return tuple(missing)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.solve.feeds import Feeds
+from linter.solve.network import NotThere
 from linter.solve.scenario import Apart, Loose, Open, TakenOut
 from linter.wiring.model import Role
 
@@ -15,14 +16,6 @@ if TYPE_CHECKING:
     from linter.wiring.model import Wiring
 
 _HOTS = frozenset({Role.HOT, Role.SWITCHED_HOT, Role.TRAVELLER})
-
-
-class NotThere(LookupError):
-    """A fault is at a place of which the wiring knows nothing."""
-
-    def __init__(self, name: str) -> None:
-        self.name = name
-        super().__init__(f"the wiring has no {name}")
 
 
 class Contacts(NamedTuple):

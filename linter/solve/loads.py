@@ -6,17 +6,18 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from linter.job.devices import ApplianceOutlet, Receptacle, Switch
 from linter.solve.bars import Rated, rated
-from linter.solve.network import Missing
+from linter.solve.network import Missing, NotThere
 from linter.solve.scenario import Draw
 from linter.wiring.model import LinkKind
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
+    from collections.abc import Set as AbstractSet
 
-    from linter.job.devices import Device
     from linter.job.dwelling import Appliance
     from linter.job.jobs import Job
-    from linter.solve.scenario import Scenario
+    from linter.job.stated import ApplianceId
+    from linter.solve.scenario import Constant, Scenario
     from linter.wiring.model import Wiring
 
 _TIED = frozenset({LinkKind.TAB, LinkKind.ALWAYS})
@@ -32,82 +33,98 @@ class Hung(NamedTuple):
 
 
 class Outlet(NamedTuple):
-    """The pairs of terminals of an outlet that have a voltage between them."""
+    """The pairs of terminals of an outlet that have a voltage between them, and what it is for.
+
+    `is_plug`: nothing draws until something is plugged in; `is_wired_in`: for one appliance.
+    """
 
     to_neutral: tuple[Pair, ...]
     between_hots: Pair | None
+    is_plug: bool = False
+    is_wired_in: bool = False
 
     @property
     def pairs(self) -> tuple[Pair, ...]:
         """All of them, those to the neutral first."""
-        return (
-            self.to_neutral if self.between_hots is None else (*self.to_neutral, self.between_hots)
-        )
-
-
-def devices_of(job: Job) -> dict[str, Device]:
-    """The devices of all boxes by name, in the order of the job file."""
-    return {str(device.name): device for box in job.boxes.values() for device in box.holds}
+        hots = self.between_hots
+        return self.to_neutral if hots is None else (*self.to_neutral, hots)
 
 
 def outlets_of(job: Job, wiring: Wiring) -> dict[str, Outlet]:
-    """The outlets of a job; a switch is none."""
-    tied = {link.ends for link in wiring.links if link.kind in _TIED}
+    """The outlets of a job by name, in the order of its file; a switch is none."""
     found = {}
-    for name, device in devices_of(job).items():
-        if not isinstance(device, Switch):
-            terminals = {each.name: each.id for each in wiring.by_device.get(name, ())}
-            found[name] = _outlet(terminals, tied)
+    for name, box in job.boxes.items():
+        outlets = [device for device in box.holds if not isinstance(device, Switch)]
+        links = wiring.boxes[name].links if outlets else ()
+        tied = {link.ends for link in links if link.kind in _TIED}
+        for device in outlets:
+            terminals = {each.name: each.id for each in wiring.by_device.get(device.name, ())}
+            pairs = _pairs(terminals, tied)
+            is_wired_in = isinstance(device, ApplianceOutlet)
+            found[str(device.name)] = Outlet(*pairs, isinstance(device, Receptacle), is_wired_in)
     return found
 
 
-def _outlet(terminals: Mapping[str, str], tied: set[Pair]) -> Outlet:
+def _pairs(
+    terminals: Mapping[str, str], tied: AbstractSet[Pair]
+) -> tuple[tuple[Pair, ...], Pair | None]:
     hot = terminals.get("hot") or terminals.get("line hot")
     second = terminals.get("hot 2") or terminals.get("line hot 2")
     neutral = terminals.get("neutral") or terminals.get("line neutral")
     other = terminals.get("neutral 2", neutral)
-    pairs = [(hot, neutral)] if hot and neutral else []
+    to_neutral = ((hot, neutral),) if hot and neutral else ()
     if not (hot and second) or (hot, second) in tied:
-        return Outlet(tuple(pairs), None)
-    pairs += [(second, other)] if other else []
-    return Outlet(tuple(pairs), (hot, second))
+        return to_neutral, None
+    return (*to_neutral, (second, other)) if other else to_neutral, (hot, second)
 
 
 def unstated(job: Job, outlets: Mapping[str, Outlet], scenario: Scenario) -> tuple[str, ...]:
     """Outlets of lamps and of what is wired in, of which no load is stated."""
     stated = {str(each) for one in job.appliances.values() for each in one.outlets or ()}
     stated |= {each.outlet for each in scenario.also}
-    plugs = {name for name, device in devices_of(job).items() if isinstance(device, Receptacle)}
-    return tuple(name for name in outlets if name not in stated and name not in plugs)
+    return tuple(name for name, each in outlets.items() if not (name in stated or each.is_plug))
+
+
+def unplaced(job: Job, scenario: Scenario) -> tuple[str, ...]:
+    """Appliances that are on, of which it is not known which outlets feed them."""
+    on = [job.appliances[name] for name in _on(job, scenario)]
+    return tuple(str(each.name) for each in on if each.outlets is None)
 
 
 class _Site(NamedTuple):
     """What the loads of appliances follow from, besides the appliances."""
 
     outlets: Mapping[str, Outlet]
-    wired_in: frozenset[str]
     usual: Rated | Missing
-    scenario: Scenario
+    constant: Constant
 
 
 def hung_of(job: Job, outlets: Mapping[str, Outlet], scenario: Scenario) -> Iterator[Hung]:
     """The loads of a scenario. An appliance with several outlets draws an equal share at each.
 
-    An appliance whose outlets are not stated draws nothing, since nothing says where.
+    An appliance whose outlets are not known draws nothing, since nothing says where. Raises
+    `NotThere` for an appliance or an outlet that the job does not have.
     """
-    devices = devices_of(job)
-    wired_in = frozenset(n for n, each in devices.items() if isinstance(each, ApplianceOutlet))
-    site = _Site(outlets, wired_in, rated(job.usual_supply), scenario)
-    for name, appliance in job.appliances.items():
-        if scenario.on is None or name in scenario.on:
-            for outlet in appliance.outlets or ():
-                if outlet in outlets and outlets[outlet].pairs:
-                    yield _hung(appliance, str(outlet), site)
+    site = _Site(outlets, rated(job.usual_supply), scenario.constant)
+    for name in _on(job, scenario):
+        appliance = job.appliances[name]
+        for outlet in appliance.outlets or ():
+            if outlet in outlets and outlets[outlet].pairs:
+                yield _hung(appliance, str(outlet), site)
     for draw in scenario.also:
         pairs = outlets[draw.outlet].pairs if draw.outlet in outlets else ()
-        between = draw.between or (pairs[0] if pairs else None)
-        if between is not None:
-            yield Hung(draw, between)
+        between = draw.between or next(iter(pairs), None)
+        if between is None:
+            raise NotThere(draw.outlet)
+        yield Hung(draw, between)
+
+
+def _on(job: Job, scenario: Scenario) -> Iterator[ApplianceId]:
+    """The appliances that are on, in the order of the job file."""
+    for name in scenario.on or ():
+        if name not in job.appliances:
+            raise NotThere(name)
+    yield from (name for name in job.appliances if scenario.on is None or name in scenario.on)
 
 
 def _hung(appliance: Appliance, outlet: str, site: _Site) -> Hung:
@@ -119,7 +136,7 @@ def _hung(appliance: Appliance, outlet: str, site: _Site) -> Hung:
         lacking = "load" if watts is None else "voltage"
         missing = (Missing("appliance", appliance.name, lacking),)
     known = 0.0 if watts is None or volts is None else watts / len(appliance.outlets or (outlet,))
-    draw = Draw(str(appliance.name), outlet, known, volts or 1.0, site.scenario.constant)
+    draw = Draw(str(appliance.name), outlet, known, volts or 1.0, site.constant)
     return Hung(draw, between, missing)
 
 
@@ -134,7 +151,7 @@ def _between(appliance: Appliance, outlet: str, site: _Site) -> tuple[Pair, floa
     if isinstance(usual, Missing):
         return (hots if hots and not found.to_neutral else found.pairs[0]), None
     if hots and found.to_neutral:
-        takes_both = outlet in site.wired_in
+        takes_both = found.is_wired_in
         if appliance.voltage is not None:
             volts = appliance.voltage.value
             takes_both = abs(volts - usual.between_legs) < abs(volts - usual.to_neutral)

@@ -24,6 +24,14 @@ class Unsteady(NamedTuple):
     load: str
 
 
+class NotThere(LookupError):
+    """A fault or a load is at a place of which the wiring knows nothing."""
+
+    def __init__(self, name: str) -> None:
+        self.name = name
+        super().__init__(f"the wiring has no {name}")
+
+
 class Wire(NamedTuple):
     """A resistor: a conductor ("k1.black"), a loose contact or a touch.
 
@@ -62,7 +70,8 @@ class Network(NamedTuple):
     what is not known of the wiring at a node, and makes unknown all that hangs together with it;
     `everywhere`: what makes everything unknown. `outlets`: the pairs of terminals between which
     each outlet has a voltage. `breakers`: the wires on each pole (panel, space, pole), 1 where they
-    lead away. `unstated`: outlets that serve something of which no load is stated; none is taken.
+    lead away. `unstated`: outlets that serve something of which no load is stated, `unplaced`:
+    appliances of which no outlet is known; neither draws anything here.
     """
 
     nodes: Mapping[str, int]
@@ -75,3 +84,4 @@ class Network(NamedTuple):
     outlets: Mapping[str, tuple[tuple[str, str], ...]] = {}
     breakers: Mapping[tuple[str, int, int], tuple[tuple[str, int], ...]] = {}
     unstated: tuple[str, ...] = ()
+    unplaced: tuple[str, ...] = ()

@@ -27,7 +27,7 @@ def nodes_of(
     at_bars: Mapping[str, str],
     positions: Mapping[str, str],
 ) -> Unions:
-    """The nodes of every bar, joint, terminal, pigtail and wire end, faults left out.
+    """The nodes of bars, joints, terminals, pigtails and of the wire ends that end on those.
 
     `at_bars` gives the bar of each wire end in a panel, `positions` those of switches by device.
     """
@@ -39,9 +39,6 @@ def nodes_of(
     for wire in wiring.panel_landings:
         if wire in at_bars and wire not in apart:
             nodes.put(wire, nodes.of[at_bars[wire]])
-    for each in wiring.wire_ends:
-        if each not in nodes.of:
-            nodes.add(each)
     return nodes
 
 

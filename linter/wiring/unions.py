@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Iterable, Iterator
 
 
 class Numbers(Mapping[str, int]):
@@ -18,8 +18,17 @@ class Numbers(Mapping[str, int]):
 
     __slots__ = ("_of", "_order", "size")
 
-    def __init__(self, of: Mapping[str, int], order: Sequence[int], size: int) -> None:
+    def __init__(self, of: dict[str, int], order: list[int], size: int) -> None:
         self._of, self._order, self.size = of, order, size
+
+    def place(self, each: str) -> int:
+        """The number of an id, which gets a set of its own if it is new."""
+        number = self._of.get(each)
+        if number is None:
+            number = self._of[each] = len(self._order)
+            self._order.append(self.size)
+            self.size += 1
+        return self._order[number]
 
     def __getitem__(self, each: str) -> int:
         return self._order[self._of[each]]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from hypothesis import assume
 from hypothesis import strategies as st
@@ -102,8 +102,24 @@ def multiwire_jobs(draw: st.DrawFn) -> Plain:
     return {**COMMON, "boxes": boxes, "cables": cables}
 
 
+class Scene(NamedTuple):
+    """A job that can be wired, in one state; shown as its file would be, which is short."""
+
+    job: Job
+    wiring: Wiring
+    scenario: Scenario
+    text: str
+
+    def __repr__(self) -> str:
+        return f"{self.text} in {self.scenario}"
+
+    def network(self) -> Network:
+        """The network of it."""
+        return network_of(self.job, self.wiring, self.scenario)
+
+
 @st.composite
-def scenes(draw: st.DrawFn) -> tuple[Job, Wiring, Scenario]:
+def scenes(draw: st.DrawFn) -> Scene:
     """A job of the boathouse that can be wired, with loads, a supply and up to two faults."""
     plain: Plain = draw(st.one_of(plain_jobs(), multiwire_jobs(), multiwire_jobs()))
     outlets = [
@@ -122,17 +138,19 @@ def scenes(draw: st.DrawFn) -> tuple[Job, Wiring, Scenario]:
         for name, cable in plain["cables"].items()
     }  # fmt: skip
     plain = {**plain, "supplies": SUPPLIES, "cables": cables, "appliances": appliances}
-    job = read_job(json.dumps(plain), "boathouse.yaml")
+    text = json.dumps(plain)
+    job = read_job(text, "boathouse.yaml")
     wiring = _derived(job)
     faults = draw(st.lists(_fault(wiring), min_size=draw(st.integers(0, 1)), max_size=2))
     supply = draw(st.sampled_from(["service", "service", "cord", "harbour"]))
     constant = draw(CONSTANT)
-    return job, wiring, Scenario(supply=supply, faults=tuple(faults), constant=constant)
+    scenario = Scenario(supply=supply, faults=tuple(faults), constant=constant)
+    return Scene(job, wiring, scenario, text)
 
 
 def networks_of_jobs() -> st.SearchStrategy[Network]:
     """The networks of such scenes."""
-    return scenes().map(lambda scene: network_of(*scene))
+    return scenes().map(Scene.network)
 
 
 def _listed(held: Any) -> list[Plain]:
