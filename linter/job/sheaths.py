@@ -14,6 +14,7 @@ _COLOURS = {
     (4,): ("black", "red", "blue", "white"),
     (2, 2): ("black", "white", "red", "white-red"),
 }
+_SIZES = ("18", "16", "14", "12", "10", "8", "6", "4", "3", "2", "1", "1/0", "2/0", "3/0", "4/0")
 _LONGEST = 60
 
 
@@ -43,8 +44,8 @@ def read_sheath(text: str) -> Sheath:
     >>> sheath = read_sheath("14/3 NM-B")
     >>> str(sheath.size), sheath.colours, sheath.type, sheath.has_bond
     ('14 AWG', ('black', 'red', 'white'), 'NM-B', True)
-    >>> read_sheath("12-2 NM-B without ground").has_bond
-    False
+    >>> read_sheath("12-2 NM-B without ground").has_bond, read_sheath("12/2 NM-B w/G").has_bond
+    (False, True)
     """
     plain = " ".join(text.split())
     match = _pattern().fullmatch(plain) if len(plain) <= _LONGEST else None
@@ -55,8 +56,26 @@ def read_sheath(text: str) -> Sheath:
             "size, conductors and type, such as 12/2 NM-B or 14/3 NM-B without ground",
             "copy size, number of insulated conductors (1 to 4, or 2/2) and type from the sheath",
         )
+    if match["size"] not in _SIZES:
+        raise _no_such_size(plain, match)
     size = read_quantity(f"{match['size']} AWG", AREA)
-    return Sheath(size, colours, match["type"] or "", match["bond"] != "without", text.strip())
+    has_bond = not (match["bond"] or "").lower().startswith(("without", "w/o"))
+    return Sheath(size, colours, (match["type"] or "").upper(), has_bond, text.strip())
+
+
+def _no_such_size(plain: str, match: re.Match[str]) -> NotAQuantity:
+    """No cable is made of such a size; the two beside it are named, the larger wire last."""
+    number = int(match["size"])
+    beside = [each for each in _SIZES if each.isdecimal() and abs(int(each) - number) == 1]
+    near = tuple(
+        plain[: match.start("size")] + each + plain[match.end("size") :] for each in beside
+    )
+    return NotAQuantity(
+        f"No cable is made of {number} AWG.",
+        f"one of the sizes {', '.join(_SIZES)}, such as 12/2 NM-B",
+        "read the size on the sheath again",
+        near,
+    )
 
 
 def _colours(match: re.Match[str]) -> tuple[str, ...] | None:
@@ -67,7 +86,8 @@ def _colours(match: re.Match[str]) -> tuple[str, ...] | None:
 @cache
 def _pattern() -> re.Pattern[str]:
     return re.compile(
-        r"(?P<size>[1-4]/0(?=-)|\d{1,2})(?: AWG)? ?[/-] ?(?P<count>\d)(?:[/-](?P<more>\d))?"
-        r"(?: (?P<type>(?!with)[A-Za-z][\w-]*))?(?: (?P<bond>with|without) (?:ground|bond))?",
-        re.ASCII,
+        r"#?(?P<size>[1-4]/0(?=-)|\d{1,2})(?: AWG)? ?[/-] ?(?P<count>\d)(?:[/-](?P<more>\d))?"
+        r"(?: (?P<type>(?!wi?th|w/|wg\b)[A-Za-z][\w-]*))?"
+        r"(?: (?P<bond>wg|(?:without|with|w/o|w/) ?(?:ground|gnd|bond|g)))?",
+        re.ASCII | re.IGNORECASE,
     )

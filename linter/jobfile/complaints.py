@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from linter.jobfile.faults import Complaint, Fault
 from linter.jobfile.key_complaints import both_keys, missing_keys, unknown_keys, wrong_key
+from linter.jobfile.trade_words import nearest_value
 from linter.jobfile.value_complaints import (
     misfit,
     not_a_word,
@@ -19,7 +20,7 @@ from linter.jobfile.value_complaints import (
     wrong_type,
 )
 from linter.jobfile.words import expected, kinds_of_value, quoted, types_of, write
-from linter.text import Refusal, nearest
+from linter.text import Refusal
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -112,7 +113,7 @@ def _not_told(fault: Fault, key: str, words: list[str]) -> list[Complaint]:
         f"{quoted(stated.plain())} is not known as {key}" if stated else f'"{key}" is missing',
         f"one of: {', '.join(words)}",
         f'write "{key}: {words[0]}" or another of these',
-        nearest(write(stated.plain()), words) if stated else (),
+        nearest_value(write(stated.plain()), words) if stated else (),
     )
     return [fault.complaint(refusal)]
 

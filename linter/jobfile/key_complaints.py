@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+from linter.jobfile.trade_words import nearest_key, nearest_value
 from linter.jobfile.words import (
     allowed_words,
     as_name,
@@ -32,7 +33,7 @@ def wrong_key(fault: Fault) -> list[Complaint]:
         f"{quoted(key)} cannot stand here",
         expected(fault.schema),
         mend,
-        nearest(key, words),
+        nearest_value(key, words),
     )
     return [fault.complaint(refusal, key)]
 
@@ -45,7 +46,7 @@ def unknown_keys(fault: Fault) -> list[Complaint]:
 
 def _unknown_key(fault: Fault, key: str) -> Refusal:
     known = fault.schema["properties"]
-    near = nearest(key, known)
+    near = nearest_key(key, known)
     expect = f"one of: {', '.join(known)}"
     if near and len(known) > _MOST_LISTED:
         expect = f"{near[0]} ({meaning_and_example(known[near[0]])}), or another key of the schema"

@@ -6,6 +6,7 @@ import re
 from typing import TYPE_CHECKING
 
 from linter.jobfile.schema import UNKNOWN, read_format
+from linter.jobfile.trade_words import nearest_value
 from linter.jobfile.words import (
     allowed_words,
     example,
@@ -92,7 +93,7 @@ def not_a_word(fault: Fault) -> list[Complaint]:
         f"{what} is not a word that can stand here" if words else f"{what} cannot stand here",
         expected(schema) if words else f"one of: {', '.join(map(write, schema['enum']))}",
         "write one of these" + (f', or "{UNKNOWN}"' if UNKNOWN in words else ""),
-        nearest(write(fault.value), words),
+        nearest_value(write(fault.value), words),
     )
     return [fault.complaint(refusal)]
 
@@ -108,16 +109,24 @@ def wrong_form(fault: Fault) -> list[Complaint]:
         return _misfit(fault, "{what} is no number", f"write a number, or {UNKNOWN}")
     if fault.value == UNKNOWN:
         return _misfit(fault, "{what} cannot stand here: names must be known", "write the name")
-    return _misfit(fault, "{what} does not fit here", _AS_SHOWN)
+    near = nearest_value(write(fault.value), _alternatives_of(fault.limit))
+    return _misfit(fault, "{what} does not fit here", _AS_SHOWN, near)
 
 
-def _misfit(fault: Fault, found: str, mend: str) -> list[Complaint]:
+def _alternatives_of(pattern: object) -> list[str]:
+    """The plain words that a pattern of alternatives allows: those of the roles of conductors."""
+    inside = re.fullmatch(r"\^\((.*)\)\$", str(pattern))
+    parts = inside[1].replace("[12]", "1").split("|") if inside else []
+    return [re.sub(r"\(.*|\\S\+", "", each).strip() for each in parts]
+
+
+def _misfit(fault: Fault, found: str, mend: str, near: tuple[str, ...] = ()) -> list[Complaint]:
     is_number = "integer" in types_of(fault.schema)
     refusal = Refusal(
         fault.node.place,
         found.format(what=quoted(fault.value), limit=fault.limit),
         meaning_and_example(fault.schema),
         mend,
-        nearest(write(fault.value), [UNKNOWN]) if is_number else (),
+        nearest(write(fault.value), [UNKNOWN]) if is_number else near,
     )
     return [fault.complaint(refusal)]

@@ -8,9 +8,9 @@ import re
 from functools import cache, lru_cache
 
 from linter.text import join_words, nearest
-from linter.units.dimensions import AREA, LENGTH, NUMBER, Dimension
+from linter.units.dimensions import AREA, LENGTH, NUMBER, VOLTAGE, Dimension
 from linter.units.quantities import Quantity
-from linter.units.trade import PLAIN, spellings, unit_named, unit_names
+from linter.units.trade import PLAIN, spellings, unit_named, unit_names, units_on_a_tape
 from linter.units.wire import awg_area, awg_number
 
 LONGEST_TEXT = 60
@@ -139,10 +139,21 @@ def _number(text: str, sign: str, digits: str, dimension: Dimension | None) -> f
             mend = "write the fraction as 3/4 or 1 1/2, or write one value as a decimal"
             if below == "0" and not wholes and dimension in (None, AREA):
                 mend = f"write {digits} AWG for a wire size"
+            if dimension == VOLTAGE and not wholes:
+                raise _two_voltages(text, max(int(above), int(below)))
             shown = f'"{text}" has a fraction that is on no tape: {above}/{below}.'
             raise NotAQuantity(shown, _expected(dimension), mend)
         value = sum(map(int, wholes)) + int(above) / int(below)
     return -value if sign == "-" else value
+
+
+def _two_voltages(text: str, higher: int) -> NotAQuantity:
+    return NotAQuantity(
+        f'"{text}" names two voltages.',
+        "the higher of the two; the kind of the supply tells the voltage to neutral",
+        f"write {higher} V",
+        (f"{higher} V",),
+    )
 
 
 def _quantity(text: str, value: float, dimension: Dimension) -> Quantity:
@@ -171,7 +182,7 @@ def _unknown_unit(text: str, spelling: str, dimension: Dimension | None) -> NotA
         mend = "write one number, without spaces inside it, and its unit"
     else:
         mend = (
-            f"write one of: {', '.join(unit_names(dimension))}"
+            f"write one of: {', '.join(units_on_a_tape(dimension))}"
             if dimension
             else ("write the unit as on a tape or a meter, such as in, mm, A or V")
         )
@@ -191,7 +202,7 @@ def _no_number(text: str, dimension: Dimension | None) -> NotAQuantity:
 
 def _other_dimension(text: str, found: Dimension, wanted: Dimension) -> NotAQuantity:
     if found == NUMBER:
-        names = unit_names(wanted)
+        names = units_on_a_tape(wanted)
         some = f"add the unit: {join_words(names, 'or')}" if names else "add the unit"
         return NotAQuantity(f'"{text}" has no unit.', _expected(wanted), some)
     mend = "write the number alone" if wanted == NUMBER else "check which value is meant here"

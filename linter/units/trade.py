@@ -87,7 +87,7 @@ _UNITS: tuple[tuple[Dimension, _Rows], ...] = (
             ("L", 1, 1000, "l litre litres liter liters"),
             ("m3", 1, 1, "cubicmetre cubicmetres cubicmeter cubicmeters"),
             ("mm3", 1, 10**9, ""),
-            ("in3", 254**3, 10**12, "cuin cubicinch cubicinches"),
+            ("in3", 254**3, 10**12, "cuin cubicinch cubicinches ci"),
             ("ft3", 3048**3, 10**12, "cuft cubicfoot cubicfeet"),
         ),
     ),
@@ -163,6 +163,15 @@ _UNITS: tuple[tuple[Dimension, _Rows], ...] = (
     ),
     (NUMBER, (("%", 1, 100, "percent"),)),
 )
+_ON_A_TAPE = {
+    LENGTH: ("in", "ft", "ft in", "mm", "cm", "m"),
+    VOLUME: ("in3", "mL"),
+    AREA: ("AWG", "mm2", "kcmil", "ft2", "m2"),
+    CURRENT: ("A", "mA"),
+    VOLTAGE: ("V",),
+    POWER: ("W", "kW", "VA", "kVA"),
+    TEMPERATURE: ("F", "C"),
+}
 _ZEROS = {"C": 273.15, "F": 459.67 * 5 / 9}
 # In small letters or in capitals these could mean another unit (milli or mega, kilo or kelvin).
 _CAPITALS_MATTER = frozenset({"m", "k", "c", "f", "ma", "mv", "mw", "mohm", "mohms"})
@@ -214,6 +223,15 @@ def unit_names(dimension: Dimension) -> tuple[str, ...]:
     if parts is None:
         return _names(dimension)
     return tuple(f"{above}/{below}" for above in _names(parts[0]) for below in _names(parts[1]))
+
+
+def units_on_a_tape(dimension: Dimension) -> tuple[str, ...]:
+    """The units that a person is told to write, those of a tape or a marking first.
+
+    >>> units_on_a_tape(LENGTH)
+    ('in', 'ft', 'ft in', 'mm', 'cm', 'm')
+    """
+    return _ON_A_TAPE.get(dimension) or unit_names(dimension)
 
 
 def spellings(dimension: Dimension | None = None) -> tuple[str, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING, NamedTuple
 
-from linter.wiring.model import BOND, SPARE, UNKNOWN, Role, Use
+from linter.wiring.model import BOND, SIGNAL, SPARE, UNKNOWN, Role, Use
 from linter.wiring.sheaths import Colours, sort_colours
 
 if TYPE_CHECKING:
@@ -107,11 +107,12 @@ def needs_circuit(carries: str | Mapping[str, str]) -> bool:
     """Whether some conductor belongs to a circuit."""
     if isinstance(carries, str):
         return carries in _PATTERNS and carries != SPARE_CABLE
-    return any(role not in ("spare", "unknown", "bond") for role in carries.values())
+    return any(role not in ("spare", "signal", "unknown", "bond") for role in carries.values())
 
 
 def _stated(role: str, known: Carried) -> Use:
-    plain = {"neutral": known.neutral, "bond": BOND, "spare": SPARE, "hot": known.hot(known.pole)}
+    plain = {"neutral": known.neutral, "hot": known.hot(known.pole)}
+    plain |= {"bond": BOND, "spare": SPARE, "signal": SIGNAL}
     if role in plain:
         return plain[role]
     name, _, of = role.partition(" of ")

@@ -18,12 +18,13 @@ LINE_HOT, LOAD_HOT, LINE_NEUTRAL, LOAD_NEUTRAL = (
     "load neutral",
 )
 LINE_HOT_2, LOAD_HOT_2 = "line hot 2", "load hot 2"
-COMMON, SWITCHED = "common", "switched"
+COMMON, SWITCHED, SIGNAL_TERMINAL = "common", "switched", "signal"
 TRAVELLERS = ("traveller 1", "traveller 2", "traveller 3", "traveller 4")
 BOX_SCREW = "box.bond"
 TERMINAL_NAMES = (
     HOT, HOT_2, NEUTRAL, NEUTRAL_2, BOND_TERMINAL, LINE_HOT, LOAD_HOT, LINE_NEUTRAL, LOAD_NEUTRAL,
-    LINE_HOT_2, LOAD_HOT_2, COMMON, SWITCHED, *TRAVELLERS,
+    LINE_HOT_2, LOAD_HOT_2, COMMON, SWITCHED, SIGNAL_TERMINAL,
+    *TRAVELLERS,
 )  # fmt: skip
 _ALIASES = {HOT: LINE_HOT, NEUTRAL: LINE_NEUTRAL}
 
@@ -32,7 +33,7 @@ class Plan(NamedTuple):
     """How one device is to be wired: its circuits, and what follows from the box around it.
 
     `poles` are the hots that it takes, in order; `split_from` is the group whose switched hot one
-    half of a split receptacle takes.
+    half of a split receptacle takes; `has_signal` says whether a signal comes to an alarm.
     """
 
     device: Device
@@ -40,6 +41,7 @@ class Plan(NamedTuple):
     poles: tuple[int | None, ...]
     split_from: str | None = None
     has_neutral: bool = True
+    has_signal: bool = False
 
     @property
     def two_hots(self) -> bool:
@@ -57,6 +59,11 @@ def is_way_switch(device: Device, ways: str) -> bool:
     return isinstance(device, Switch) and device.type.startswith(ways)
 
 
+def is_alarm(device: Device) -> bool:
+    """Whether the device is an alarm, which has no terminal for a bond and may have a signal."""
+    return isinstance(device, Fixture) and device.kind == "alarm"
+
+
 def terminal_names(plan: Plan) -> tuple[str, ...]:
     """The terminals of a device, in the order in which they are wired."""
     device = plan.device
@@ -70,8 +77,9 @@ def terminal_names(plan: Plan) -> tuple[str, ...]:
         return (HOT, HOT_2, *neutrals, BOND_TERMINAL)
     hots = (HOT, HOT_2) if plan.two_hots else (HOT,)
     neutral = (NEUTRAL,) if plan.has_neutral else ()
-    bonds = () if isinstance(device, Fixture) and device.kind == "alarm" else (BOND_TERMINAL,)
-    return (*hots, *neutral, *bonds)
+    signal = (SIGNAL_TERMINAL,) if plan.has_signal else ()
+    bonds = () if is_alarm(device) else (BOND_TERMINAL,)
+    return (*hots, *neutral, *signal, *bonds)
 
 
 def _switch_terminals(switch: Switch) -> tuple[str, ...]:

@@ -25,6 +25,7 @@ class Role(Enum):
     SWITCHED_HOT = "switched hot"
     TRAVELLER = "traveller"
     SPARE = "spare"
+    SIGNAL = "signal"
     UNKNOWN = "unknown"
 
 
@@ -32,8 +33,8 @@ class Use(NamedTuple):
     """What one conductor is for; conductors of one use in a box are joined, like to like.
 
     `pole` counts the hots of the circuit from 0; `group` names the outlet or box that is
-    controlled; `number` tells the travellers of a group apart. Bonds, spares and unknowns have the
-    role alone.
+    controlled; `number` tells the travellers of a group apart. Bonds, spares, signals (by which
+    alarms sound together) and unknowns have the role alone.
     """
 
     role: Role
@@ -52,6 +53,7 @@ class Use(NamedTuple):
 
 BOND = Use(Role.BOND)
 SPARE = Use(Role.SPARE)
+SIGNAL = Use(Role.SIGNAL)
 UNKNOWN = Use(Role.UNKNOWN)
 
 

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from linter.job.devices import ApplianceOutlet, Device, Receptacle, Switch
 from linter.text import Refusal, join_words
-from linter.wiring.devices import Plan
+from linter.wiring.devices import Plan, is_alarm
 from linter.wiring.model import Role, Use, WireEnd
 
 if TYPE_CHECKING:
@@ -77,7 +77,8 @@ def plan_of(device: Device, around: Around) -> Plan:
     if isinstance(device, Receptacle) and device.switched_half_of is not None:
         split = around.groups.named(device.switched_half_of)
         poles = poles[:1]
-    return Plan(device, (circuit,), tuple(poles), split, neutral)
+    has_signal = is_alarm(device) and bool(around.uses(Role.SIGNAL))
+    return Plan(device, (circuit,), tuple(poles), split, neutral, has_signal)
 
 
 def refusal(device: Device, untold: Untold) -> Refusal:

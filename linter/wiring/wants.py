@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from linter.job.devices import Switch
 from linter.wiring import devices as at
 from linter.wiring.commons import SWITCHED
-from linter.wiring.model import BOND, Role, Use, WireEnd
+from linter.wiring.model import BOND, SIGNAL, Role, Use, WireEnd
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -81,6 +81,8 @@ def wants_of(plan: Plan, around: Around) -> dict[str, Key]:
     else:
         wants = _of_outlet(plan, around)
     names = at.terminal_names(plan)
+    if at.SIGNAL_TERMINAL in names:
+        wants[at.SIGNAL_TERMINAL] = Key(SIGNAL)
     if at.BOND_TERMINAL in names:
         wants[at.BOND_TERMINAL] = Key(BOND)
     return {name: key for name, key in wants.items() if name in names}

@@ -7,7 +7,7 @@ from linter.vocabulary.model import Fact, Kind
 from linter.vocabulary.shorthand import COUNT, TEXT, YES_NO, a, all_of, quantity, word
 
 METALS = ("copper", "aluminium", "copper-clad aluminium")
-ROLES = ("hot", "neutral", "bond", "switched hot", "traveller", "spare")
+ROLES = ("hot", "neutral", "bond", "switched hot", "traveller", "spare", "signal")
 
 _SHEATH = "Read the sheath."
 _BREAKER = "Read the rating on the breaker."

@@ -18,6 +18,13 @@ from linter.units import NotAQuantity, awg_area
         ("2/0-3 SER", -1, "black red white", "SER", True),
         ("10 AWG/3 UF-B", 10, "black red white", "UF-B", True),
         ("12/1 UF-B", 12, "black", "UF-B", True),
+        ("12/2 NM-B w/G", 12, "black white", "NM-B", True),
+        ("12-2 w/ground", 12, "black white", "", True),
+        ("12/2 WG", 12, "black white", "", True),
+        ("14/3 w/ gnd", 14, "black red white", "", True),
+        ("12/2 NM-B w/o ground", 12, "black white", "NM-B", False),
+        ("#12/2 NM-B", 12, "black white", "NM-B", True),
+        ("12/2 nm-b W/Ground", 12, "black white", "NM-B", True),
     ],
 )
 def test_what_sheaths_say(text: str, gauge: int, colours: str, kind: str, bond: bool) -> None:
@@ -45,3 +52,14 @@ def test_what_is_no_sheath(text: str) -> None:
         read_sheath(text)
     assert caught.value.expected
     assert caught.value.mend
+
+
+@pytest.mark.parametrize(
+    ("text", "near"),
+    [("13/2 NM-B", ("14/2 NM-B", "12/2 NM-B")), ("5/3", ("6/3", "4/3")), ("22/2 MC", ())],
+)
+def test_a_size_that_no_cable_has_names_those_beside_it(text: str, near: tuple[str, ...]) -> None:
+    with pytest.raises(NotAQuantity) as caught:
+        read_sheath(text)
+    assert "No cable is made of" in caught.value.found
+    assert caught.value.nearest == near
