@@ -10,39 +10,67 @@ from linter.cli.status import Status
 from linter.cli.words import Option, tell_apart
 from linter.cli.wrong_use import WrongUse
 from linter.packs.describe import describe
-from linter.reports.layout import EMPTY, Line
+from linter.reports.pack_contents import contents, withdrawal
 from linter.reports.rule_page import rule_page
 from linter.text import nearest
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from linter.packs.model import Pack
+    from linter.reports.layout import Line
 
 _OPTIONS = (Option("--pack", "the name of a pack"), PACKS)
 
 
 def run_packs_show(words: Sequence[str]) -> Status:
-    """Shows the rule as the pack asked for has it, or as every pack that has it."""
+    """Shows a rule as one pack has it, the rules of a clause, or all rules of a pack."""
     names, options = tell_apart("precover packs show", _OPTIONS, words)
     if len(names) != 1:
         found = "Which rule to show is missing." if not names else "Only one rule can be shown."
-        raise WrongUse(found, mend="write the name of one rule")
+        raise WrongUse(found, mend="write the name of one rule, a clause, or a pack")
     shelf = Shelf(options.all("--packs"))
-    wanted = [options.one("--pack")] if options.one("--pack") else shelf.names
-    packs = [shelf.pack_named(name) for name in wanted]
-    lines: list[Line] = []
-    for pack in _with_rule(packs, names[0]):
-        lines += [*([EMPTY] if lines else []), *rule_page(pack, describe(pack, names[0]))]
-    show_lines(lines)
+    show_lines(_shown(names[0], options.one("--pack"), shelf))
     return Status.NOTHING_OUTSTANDING
 
 
-def _with_rule(packs: list[Pack], name: str) -> list[Pack]:
-    found = [pack for pack in packs if any(rule.name == name for rule in pack.rules)]
-    if found:
-        return found
+def _shown(wanted: str, by: str, shelf: Shelf) -> Iterator[Line]:
+    if wanted in shelf.names:
+        return contents(shelf.pack_named(wanted))
+    # A layer says what differs in one place; who names none asks for what holds in most.
+    packs = (
+        [shelf.pack_named(by)] if by else sorted(map(shelf.pack_named, shelf.names), key=_stands)
+    )
+    for page in (_rule, _clause, _withdrawn):
+        for pack in packs:
+            lines = page(pack, wanted)
+            if lines is not None:
+                return lines
+    raise _no_such_rule(wanted, packs)
+
+
+def _rule(pack: Pack, wanted: str) -> Iterator[Line] | None:
+    known = any(rule.name == wanted for rule in pack.rules)
+    return rule_page(pack, describe(pack, wanted)) if known else None
+
+
+def _clause(pack: Pack, wanted: str) -> Iterator[Line] | None:
+    stands = any(rule.clause.id.startswith(wanted) for rule in pack.rules)
+    return contents(pack, wanted) if stands else None
+
+
+def _withdrawn(pack: Pack, wanted: str) -> Iterator[Line] | None:
+    found = [each for each in pack.withdrawn if (each.what, each.name) == ("rule", wanted)]
+    return withdrawal(pack, found[0]) if found else None
+
+
+def _stands(pack: Pack) -> tuple[bool, str]:
+    """Packs that stand by themselves come first."""
+    return bool(pack.layer(pack.id).extends), pack.id
+
+
+def _no_such_rule(wanted: str, packs: list[Pack]) -> WrongUse:
     rules = dict.fromkeys(rule.name for pack in packs for rule in pack.rules)
     of = packs[0].id if len(packs) == 1 else "any pack at hand"
-    near = nearest(name, rules)
-    raise WrongUse(f'"{name}" is not a rule of {of}.', "" if near else ", ".join(rules), near)
+    mend = f'"precover packs show {packs[0].id}" lists its rules'
+    return WrongUse(f'"{wanted}" is not a rule of {of}.', "", nearest(wanted, rules), mend)

@@ -19,7 +19,7 @@ from tests.unit.cli.running import Runner
         (["audit", "a.yaml", "--hold-on", "dangre"], ["is not a weight.", "Nearest: danger."]),
         (["audit", "a.yaml", "--packs", "nowhere"], ['"nowhere" is not a folder.']),
         (["audit", "a.yaml", "--form", "json", "--form", "text"], ["--form is given twice"]),
-        (["makeup", "boathouse.yaml"], ["The name of a box is missing."]),
+        (["makeup"], ["A job file and the name of a box are missing."]),
         (["packs", "prove"], ["Which pack to prove is missing."]),
         (["packs", "prove", "example-nowhere"], ['There is no pack "example-nowhere".']),
         (["packs", "show"], ["Which rule to show is missing."]),

@@ -1,0 +1,42 @@
+"""The rules of a pack as lines: by subject, each with its clause; and what a layer took away."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from linter.audit.bases import reference
+from linter.reports.layout import EMPTY, Line, Span, line
+from linter.reports.sayings import cited, counted
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from linter.packs.model import Pack, Rule, Withdrawn
+
+
+def contents(pack: Pack, clause: str = "") -> Iterator[Line]:
+    """The rules of a pack, or those of one clause, by subject in the order of the pack."""
+    rules = [rule for rule in pack.rules if rule.clause.id.startswith(clause)]
+    of = f" under {clause}" if clause else ""
+    number = counted(len(rules), "rule", "rules")
+    yield Line((Span(pack.id, "box"), Span(f", {pack.title}: {number}{of}")), hang=2)
+    by_subject: dict[str, list[Rule]] = {}
+    for rule in rules:
+        by_subject.setdefault(rule.subject or rule.about.replace("_", " "), []).append(rule)
+    for subject, group in by_subject.items():
+        yield EMPTY
+        yield line(subject, "box", indent=2)
+        for rule in group:
+            yield line(f"{rule.name}: {rule.clause.id}, {rule.weight}", indent=4, hang=4)
+    yield EMPTY
+    yield line('"precover packs show RULE" tells all of one.', hang=2)
+
+
+def withdrawal(pack: Pack, withdrawn: Withdrawn) -> Iterator[Line]:
+    """That a layer took a rule away, under which clause and why."""
+    origin, reason = withdrawn.amendment.origin, withdrawn.amendment.reason
+    said = f", withdrawn by {origin.layer}, at {origin.place}: {reason.rstrip('.')}; "
+    clause = cited(reference(withdrawn.amendment.clause, origin.layer))
+    yield Line(
+        (Span(withdrawn.name, "box"), Span(f"{said}{clause}. Not in force by {pack.id}.")), hang=2
+    )
