@@ -41,8 +41,10 @@ in it), or - for standard input.
     "makeup": """\
 precover makeup JOB [BOX|all] [--packs FOLDER]
 
-Shows how a box of a job file is made up: the cables that enter, the joints with the number and
-sizes of their conductors, the pigtails to cut, what goes to which terminal, what stays capped.
+Shows how a box of a job file is made up: the cables that enter, with the space and leg of each hot,
+the joints with the number and sizes of their conductors, the pigtails to cut, what goes to which
+terminal, which tab to break off, what stays capped. By the pack of the job it tells how full the
+box is. Without BOX it lists the boxes; all draws every one, room by room.
 """,
     "packs list": """\
 precover packs list [--packs FOLDER]
