@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.wiring.model import Link, LinkKind, Wiring
+from linter.wiring.unions import Unions
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
@@ -29,30 +30,12 @@ class Nets(NamedTuple):
 
     of: Mapping[str, int]
     ways: list[list[Way]]
-    terminal_nets: frozenset[int]
-
-
-class _Unions:
-    """Union-find with path halving over ids."""
-
-    def __init__(self, ids: Iterable[str]) -> None:
-        self._above = {each: each for each in ids}
-
-    def top(self, each: str) -> str:
-        above = self._above
-        while above[each] != each:
-            above[each] = above[above[each]]
-            each = above[each]
-        return each
-
-    def tie(self, one: str, other: str) -> None:
-        self._above[self.top(one)] = self.top(other)
 
 
 def nets_of(wiring: Wiring) -> Nets:
     """The nets of a wiring and the ways between them."""
     ids = [*wiring.wire_ends, *wiring.joints, *wiring.pigtails, *wiring.terminals]
-    unions = _Unions(ids)
+    unions = Unions(ids)
     for parts in wiring.parts.values():
         for part in parts:
             unions.tie(*part.ends)
@@ -63,12 +46,12 @@ def nets_of(wiring: Wiring) -> Nets:
     for link in links:
         if link.kind in _TIED:
             unions.tie(*link.ends)
-    numbers: dict[str, int] = {}
-    of = {each: numbers.setdefault(unions.top(each), len(numbers)) for each in ids}
-    ways: list[list[Way]] = [[] for _ in numbers]
+    numbers = unions.numbered()
+    of = dict(numbers)
+    ways: list[list[Way]] = [[] for _ in range(numbers.size)]
     _add_landings(wiring, of, ways)
     _add_links(links, of, ways)
-    return Nets(of, ways, frozenset(of[each] for each in wiring.terminals))
+    return Nets(of, ways)
 
 
 def _add_landings(wiring: Wiring, of: Mapping[str, int], ways: list[list[Way]]) -> None:
