@@ -56,6 +56,12 @@ class Walk:
         return in_room, rank, self._numbers.get((stop.kind, stop.ref), 0)
 
 
+def stopped_at(stop: Stop) -> str:
+    """The kind of what one stops at; empty for what has no place on the walk."""
+    rank = stop.order[1]
+    return _STOPPED_AT[rank] if rank < len(_STOPPED_AT) else ""
+
+
 def _stop_thing(thing: Thing) -> Thing:
     for fact, kind in _TO_A_STOP.items():
         value = thing.__dict__.get(fact)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import groupby
 from typing import TYPE_CHECKING
 
+from linter.audit.stops import stopped_at
 from linter.reports.layout import EMPTY, Line, Span, line
 from linter.reports.sayings import counted
 from linter.text import join_words
@@ -16,20 +17,44 @@ if TYPE_CHECKING:
     from linter.audit.findings import Answer, Asked, OpenQuestion
 
 _MOST_ANSWERS = 4
+_VISITS = {
+    "box": "AT THE BOXES",
+    "cable": "ALONG THE CABLES",
+    "panel": "AT THE PANEL",
+    "breaker": "AT THE PANEL",
+    "circuit": "AT THE PANEL",
+    "room": "IN THE ROOMS",
+    "appliance": "ON THE APPLIANCES",
+}
 
 
 def unanswered(questions: Iterable[OpenQuestion]) -> Iterator[Line]:
-    """The open questions under one heading, the most useful first; nothing where there are none.
+    """The open questions under one heading, by visit, and in each the most useful first.
 
-    Those that settle nothing by themselves, and the same checks together, are asked together.
+    Those that settle nothing by themselves, and the same checks together, are asked together. There
+    is no line where there is no question.
     """
-    for number, (_, group) in enumerate(groupby(questions, key=_asked_together)):
-        if not number:
-            yield EMPTY
-            yield line("CANNOT BE TOLD YET", "advice-heading")
+    by_visit: dict[str, list[OpenQuestion]] = {}
+    for question in questions:
+        by_visit.setdefault(_visit(question), []).append(question)
+    if not by_visit:
+        return
+    yield EMPTY
+    yield line("CANNOT BE TOLD YET", "advice-heading")
+    if any(each.everywhere for group in by_visit.values() for each in group):
+        yield line('What is alike at all of them is stated once, under "usual".', indent=2)
+    for visit, group in by_visit.items():
         yield EMPTY
-        together = list(group)
-        yield from _together(together) if len(together) > 1 else _question(together[0])
+        yield line(visit, "room", indent=1)
+        for number, (_, alike) in enumerate(groupby(group, key=_asked_together)):
+            yield from [EMPTY] if number else []
+            together = list(alike)
+            yield from _together(together) if len(together) > 1 else _question(together[0])
+
+
+def _visit(question: OpenQuestion) -> str:
+    """Where one goes to answer it; where things of several sorts are asked about, the first."""
+    return _VISITS.get(stopped_at(question.things[0].stop), "ELSEWHERE")
 
 
 def _asked_together(question: OpenQuestion) -> tuple[object, ...]:
@@ -44,10 +69,11 @@ def _question(question: OpenQuestion) -> Iterator[Line]:
     yield Line((Span(f"{question.label}{_at(question)}", "box"), Span(_settles(question))), 2, 2)
     yield line(question.ask, indent=4, hang=2)
     yield from _places(question)
-    for answer in question.answers[:_MOST_ANSWERS]:
+    telling = [each for each in question.answers if question.lacking or each.when]
+    for answer in telling[:_MOST_ANSWERS]:
         said = counted(answer.checks, "check", "checks") if question.lacking else _outcomes(answer)
         yield Line((Span(f"{answer.rule}: ", "quiet"), Span(said)), 4, 2)
-    more = len(question.answers) - _MOST_ANSWERS
+    more = len(telling) - _MOST_ANSWERS
     if more > 0:
         yield line(f"and {counted(more, 'more outcome', 'more outcomes')}", "quiet", 4, 2)
 
@@ -109,10 +135,6 @@ def _stops(asked: Iterable[Asked]) -> Iterator[str]:
 
 def _outcomes(answer: Answer) -> str:
     checks = counted(answer.checks, "check", "checks")
-    if answer.needs_more:
-        return f"told once the others are known too ({checks})"
-    if not answer.when:
-        return f"told once this is known ({checks})"
     outcomes = {"met": "nothing to report", "broken": answer.weight}
     said = [f"{given}: {outcomes.get(outcome, outcome)}" for given, outcome in answer.when]
     return f"{'; '.join(said)} ({checks})"

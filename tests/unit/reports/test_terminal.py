@@ -148,10 +148,30 @@ def test_what_settles_checks_only_together_is_asked_together() -> None:
     assert said.count("wire-end-long-enough") == 1
 
 
+def test_questions_stand_by_visit_and_what_is_asked_everywhere_points_to_usual() -> None:
+    along = question().things[0]
+    along = along._replace(stop=along.stop._replace(box="", order=(0, 2, 0)))
+    cable = question(kind="cable", label="fished", things=(along,), everywhere=True)
+    said = text_of(open_questions=(question(), cable, question(label="clamped")))
+    headings = [row for row in said.splitlines() if row.startswith(" ") and row.isupper()]
+    assert headings == [" AT THE BOXES", " ALONG THE CABLES"]
+    assert said.index("clamped") < said.index("ALONG THE CABLES")
+    assert 'stated once, under "usual"' in said
+
+
+def test_an_answer_that_tells_nothing_yet_has_no_line() -> None:
+    needs_more = question().answers[0]._replace(rule="another-rule", when=(), needs_more=True)
+    said = text_of(open_questions=(question(answers=(*question().answers, needs_more)),))
+    assert "another-rule" not in said
+
+
 def test_findings_are_counted_by_weight() -> None:
     twice = (finding(weight="danger"), finding(weight="danger"))
     said = squeezed(text_of(finding(), *twice))
-    assert "2 places, 3 findings: 2 dangers, 1 violation and 0 pieces of advice, from 40 checks." in said
+    assert (
+        "2 places, 3 findings: 2 dangers, 1 violation and 0 pieces of advice, from 40 checks."
+        in said
+    )
 
 
 def test_files_that_were_turned_away_are_counted_but_not_told_here() -> None:
