@@ -10,6 +10,7 @@ from linter.audit.questions import lacks_of, open_questions
 from linter.audit.stops import Walk
 from linter.audit.tell import Teller
 from linter.audit.trials import Trials
+from linter.audit.unlooked import unlooked
 from linter.facts import facts_of
 from linter.packs.writing import writer_of
 from linter.trace import trace
@@ -53,6 +54,7 @@ def told(job: Job, pack: Pack, facts: Facts, judged: Judged) -> Audit:
         checks=judged.checks,
         counts=_by_weight(each.weight for each in findings),
         cannot_tell=_by_weight(each.rule.weight for each in judged.untold),
+        unlooked=unlooked(job, facts, pack),
     )
 
 

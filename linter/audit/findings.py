@@ -150,6 +150,17 @@ class OpenQuestion(NamedTuple):
     answers: tuple[Answer, ...]
 
 
+class Unlooked(NamedTuple):
+    """A key of the job file that no rule of the pack looks at, and each place that states it.
+
+    `of` names the kind of thing; it is empty for what stands by itself, such as the walls.
+    """
+
+    of: str
+    key: str
+    places: tuple[Place, ...]
+
+
 class Audit(NamedTuple):
     """What an audit of one job says; `counts` and `cannot_tell` are numbers by weight."""
 
@@ -163,6 +174,7 @@ class Audit(NamedTuple):
     checks: int
     counts: Mapping[str, int]
     cannot_tell: Mapping[str, int]
+    unlooked: tuple[Unlooked, ...] = ()
 
 
 def at_least(weight: str) -> tuple[str, ...]:

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
         Finding,
         OpenQuestion,
         Reference,
+        Unlooked,
     )
     from linter.text import Place, Refusal
 
@@ -66,6 +67,7 @@ def _audit(audit: Audit) -> Data:
         "cannot_tell": dict(audit.cannot_tell),
         "findings": [_finding(each) for each in audit.findings],
         "open": [_question(each) for each in audit.open],
+        "unlooked": [_unlooked(each) for each in audit.unlooked],
     }
 
 
@@ -160,6 +162,11 @@ def _answer(answer: Answer) -> Data:
         "when": [{"answer": given, "outcome": outcome} for given, outcome in answer.when],
         "needs_more": answer.needs_more,
     }
+
+
+def _unlooked(unlooked: Unlooked) -> Data:
+    places = [_place(each) for each in unlooked.places]
+    return {"of": unlooked.of, "key": unlooked.key, "places": places}
 
 
 def _refusal(refusal: Refusal) -> Data:

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
     from rich.text import Text
 
-    from linter.audit.findings import Audit
+    from linter.audit.findings import Audit, Unlooked
     from linter.reports.entries import Entry
 
 # The signal words of ISO 3864 and ANSI Z535 and their colours: danger red, warning orange, caution
@@ -75,6 +75,17 @@ def _audit(file: str, audit: Audit, found: tuple[Entry, ...], full: bool) -> Ite
     yield line(f"{file}, by {audit.title} ({audit.pack}{layers})", "quiet", indent=2, hang=2)
     yield from walk(found, full)
     yield from unanswered(audit.open)
+    if audit.unlooked:
+        listed = ", ".join(map(_unlooked, audit.unlooked))
+        yield EMPTY
+        yield line(f"Stated, but no rule of this pack looks at it: {listed}.", "quiet", hang=2)
+
+
+def _unlooked(unlooked: Unlooked) -> str:
+    """A key and where it first stands: "depth of box (line 8)", "walls (2, from line 40)"."""
+    what = f"{unlooked.key} of {unlooked.of}" if unlooked.of else unlooked.key
+    count, first = len(unlooked.places), unlooked.places[0].line
+    return f"{what} (line {first})" if count == 1 else f"{what} ({count}, from line {first})"
 
 
 def _not_audited(number: int) -> Iterator[Line]:

@@ -1,0 +1,137 @@
+"""What a job states and no rule of the pack looks at: silence about it must not read as "checked".
+
+A value is looked at if a fact that is stated at its place is relied on by a rule or measure of the
+pack, of any stage, or if a fact that follows from it is. What only says how things hang together
+(names, ends of cables, circuits) goes into the wiring and is looked at with it.
+"""
+
+from __future__ import annotations
+
+from itertools import chain
+from typing import TYPE_CHECKING
+
+from linter.audit.findings import Unlooked
+from linter.packs.reliance import facts_relied_on
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from linter.facts import Facts
+    from linter.job.jobs import Job
+    from linter.job.stated import Stated
+    from linter.packs.model import Pack
+    from linter.text import Place
+
+KindFact = tuple[str, str]
+
+
+# What goes into the wiring, or is words for people; by the kind of model.
+_NOT_FACTS = {
+    "Supply": "name kind voltage rating is_usual note",
+    "Panel": "name spaces breakers note",
+    "Breaker": "poles tied_to leg note",
+    "Circuit": "breakers panel note",
+    "Room": "name note",
+    "Box": "room holds make_up connector note",
+    "Device": "name circuit load through neutral_through split type common controls note kind",
+    "Cable": "name from_ to sheath conductors circuit carries leg_of for_ through at_from at_to "
+    "holes note",
+    "CableEnd": "marks",
+    "Hole": "",
+    "Appliance": "name outlets note",
+}
+# Facts that are looked at through one which is worked out from them.
+_THROUGH: dict[KindFact, tuple[KindFact, ...]] = {
+    ("receptacle", "places"): (("circuit", "receptacle_count"),),
+    ("cable", "length"): (("circuit", "voltage_drop"),),
+    ("breaker", "rating"): (("circuit", "rating"), ("cable", "breaker_rating")),
+    ("breaker", "serves"): (("breaker", "has_directory_entry"),),
+    ("breaker", "is_ground_fault"): (("receptacle", "has_ground_fault_protection"),),
+    ("breaker", "is_arc_fault"): (("outlet", "has_arc_fault_protection"),),
+    ("room", "is_finished"): (("dwelling", "floor_area"),),
+    ("room", "area"): (("dwelling", "floor_area"),),
+    ("room", "ambient"): (("cable", "ambient"),),
+    ("room", "has_sink"): (("receptacle", "room_has_sink"),),
+    ("room", "has_tub"): (("receptacle", "room_has_tub"),),
+    ("cable", "bond_size"): (("box", "wire_ends"),),
+    ("cable", "size"): (("wire_end", "size"),),
+    ("device", "is_ground_fault"): (("receptacle", "has_ground_fault_protection"),),
+    ("device", "is_arc_fault"): (("outlet", "has_arc_fault_protection"),),
+    ("appliance", "load"): (("circuit", "fixed_load"), ("appliance", "current")),
+    ("appliance", "voltage"): (("appliance", "current"), ("circuit", "voltage_drop")),
+    ("appliance", "is_continuous"): (("circuit", "continuous_load"),),
+    ("appliance", "is_fixed"): (("circuit", "fixed_load"),),
+    ("panel", "main_rating"): (("dwelling", "service_rating"),),
+}
+_POLARITY: KindFact = ("outlet", "polarity_reading")
+
+
+def unlooked(job: Job, facts: Facts, pack: Pack) -> tuple[Unlooked, ...]:
+    """What no rule looks at, in file order of the first place of each."""
+    used = _used(pack)
+    looked = _looked_at(facts, used)
+    found: dict[KindFact, dict[Place, None]] = {}
+    for of, key, place in chain(_values(job), _records(job, used)):
+        if place not in looked:
+            found.setdefault((of, key), {})[place] = None
+    listed = [Unlooked(of, key, tuple(places)) for (of, key), places in found.items()]
+    return tuple(sorted(listed, key=lambda each: (each.places[0].line, each.places[0].column)))
+
+
+def _used(pack: Pack) -> frozenset[KindFact]:
+    """The facts that rules rely on, also through measures, and those they follow from."""
+    conditions = (each for rule in pack.rules for each in (rule.where, rule.need))
+    used = set(facts_relied_on((each for each in conditions if each is not None), pack.library))
+    used |= {base for base, others in _THROUGH.items() if not used.isdisjoint(others)}
+    return frozenset(used)
+
+
+def _looked_at(facts: Facts, used: frozenset[KindFact]) -> frozenset[Place]:
+    return frozenset(
+        place
+        for kind, things in facts.things.items()
+        for thing in things
+        for fact, place in thing.stated_at.items()
+        if (kind, fact) in used
+    )
+
+
+def _values(job: Job) -> Iterator[tuple[str, str, Place]]:
+    """Each value that could be a fact: of which kind, its key, its place."""
+    for of, name, models in _models(job):
+        not_facts = frozenset(_NOT_FACTS[name].split())
+        for model in models:
+            for field, place in model.field_places.items():
+                key = field.partition(".")[0]
+                if key == field and key not in not_facts:
+                    yield of, key.removesuffix("_"), place
+
+
+def _models(job: Job) -> Iterator[tuple[str, str, Iterable[Stated]]]:
+    """All that is stated of things, with what a person calls their kind."""
+    yield "supply", "Supply", job.supplies.values()
+    yield "panel", "Panel", job.panels.values()
+    for panel in job.panels.values():
+        yield "breaker", "Breaker", panel.breakers.values()
+    yield "circuit", "Circuit", job.circuits.values()
+    yield "room", "Room", job.rooms.values()
+    yield "box", "Box", job.boxes.values()
+    for box in job.boxes.values():
+        for device in box.holds:
+            yield str(getattr(device, "kind", "device")), "Device", (device,)
+    yield "cable", "Cable", job.cables.values()
+    for cable in job.cables.values():
+        yield "cable", "CableEnd", (cable.at_from, cable.at_to)
+        yield "hole", "Hole", cable.holes or ()
+    yield "appliance", "Appliance", job.appliances.values()
+
+
+def _records(job: Job, used: frozenset[KindFact]) -> Iterator[tuple[str, str, Place]]:
+    """What is written down beside the things: runs of wall and counter, readings, looks."""
+    for key, runs in (("walls", job.walls), ("counters", job.counters)):
+        yield from (("", key, run.place) for run in runs.values())
+    for reading in job.readings:
+        is_fact = reading.test == "polarity" and reading.outlet is not None and _POLARITY in used
+        if not is_fact:
+            yield "", f"readings of {reading.test}", reading.place
+    yield from (("", "looked_at", each.place) for each in job.looked_at)

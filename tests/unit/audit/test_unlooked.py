@@ -1,0 +1,59 @@
+"""What a job states and no rule of the pack looks at is said, and nothing else is."""
+
+from pathlib import Path
+
+import pytest
+
+from linter.audit.audit import audit
+from linter.cli.shelf import Shelf
+from linter.jobfile import read_job
+
+ROOT = Path(__file__).parents[3]
+PUT_RIGHT = (ROOT / "examples/pottery-studio/put-right.yaml").read_text(encoding="utf-8")
+IN_THE_STUDIO = {
+    "depth of box", "made_up of box", "luminaire_rated of box", "common_trip of breaker",
+    "main of panel", "area of room", "finished of room",
+}  # fmt: skip
+
+
+def _unlooked(text: str) -> dict[str, int]:
+    job = read_job(text, "job.yaml")
+    found = audit(job, Shelf().pack_of(job)).unlooked
+    return {f"{each.key} of {each.of}" if each.of else each.key: len(each.places) for each in found}
+
+
+def test_the_sound_studio_states_little_that_nobody_looks_at() -> None:
+    assert set(_unlooked(PUT_RIGHT)) == IN_THE_STUDIO
+
+
+@pytest.mark.parametrize(
+    ("stated", "said"),
+    [
+        ("walls: {long: {room: hall, length: 30 ft}}", {"walls": 1}),
+        ("counters: {left: {room: hall}, right: {room: hall}}", {"counters": 2}),
+        ("looked_at: [{item: burial depth, found: 4 in deep}]", {"looked_at": 1}),
+        ("readings: [{test: voltage, outlet: basin, voltage: 121 V}]", {"readings of voltage": 1}),
+        ("readings: [{test: polarity, outlet: basin, result: no bond}]", {}),
+        (
+            "readings: [{test: polarity, circuit: loft, result: no bond}]",
+            {"readings of polarity": 1},
+        ),
+    ],
+)
+def test_what_is_written_down_beside_things_is_said(stated: str, said: dict[str, int]) -> None:
+    found = _unlooked(f"{PUT_RIGHT}\n{stated}\n")
+    assert {key: found[key] for key in found.keys() - IN_THE_STUDIO} == said
+
+
+def test_a_rule_of_a_layer_looks_at_more() -> None:
+    layered = PUT_RIGHT.replace(
+        "pack: us-nec-2023", "pack: us-nec-2023, layers: [us-example-fernhollow-county]"
+    )
+    assert set(_unlooked(layered)) == IN_THE_STUDIO - {"made_up of box"}
+
+
+def test_places_are_those_of_the_keys() -> None:
+    job = read_job(PUT_RIGHT, "job.yaml")
+    (depth,) = [each for each in audit(job, Shelf().pack_of(job)).unlooked if each.key == "depth"]
+    line = PUT_RIGHT.split("\n")[depth.places[0].line - 1]
+    assert line[depth.places[0].column - 1 :].startswith("3-1/4 in")
