@@ -11,6 +11,7 @@ precover audits the rough-in wiring of a small dwelling before the walls are clo
 
     precover audit FILE...       what a person should look at, and what to measure next
     precover makeup JOB BOX      how one box is made up: joints, pigtails, terminals
+    precover trace JOB [NAME]    a circuit from the panel outward, with loads and faults if you wish
     precover packs list          the rule packs there are
     precover packs show RULE     one rule, with its clause and where each value comes from
     precover packs prove PACK    whether every rule of a pack does what its proofs say
@@ -45,6 +46,26 @@ Shows how a box of a job file is made up: the cables that enter, with the space 
 the joints with the number and sizes of their conductors, the pigtails to cut, what goes to which
 terminal, which tab to break off, what stays capped. By the pack of the job it tells how full the
 box is. Without BOX it lists the boxes; all draws every one, room by room.
+""",
+    "trace": """\
+precover trace JOB [CIRCUIT | BOX | OUTLET] [--load WHAT] [--fault WHAT] [--supply NAME]
+                       [--form text|json]
+
+Follows circuits from the panel outward as a person would with a tester: box by box, what is under
+each joint and on each terminal, what reaches it, what protects each outlet and what each position
+of its switches does. All circuits, or the one named; of a box or an outlet, the way there.
+
+    --load WHAT         currents, voltages and drop with this on: everything the job states (unless
+                        said), an appliance by name, or a load at an outlet, "1500 W at bench"; may
+                        be given several times
+    --fault WHAT        what would happen: "open neutral at X" (hot and bond too; X is a joint such
+                        as bench/1, a box, a device), "loose neutral at X, 2 ohm", "apart at JOINT",
+                        "X taken out", "breaker 3 on leg A", "X touching Y", "supply neutral lost";
+                        may be given several times
+    --supply NAME       the supply of the job that feeds the panel; the usual one, unless said
+    --form text|json    for people (text, unless said) or for programs
+
+Status: 0, or 64, 65, 70 as for precover audit.
 """,
     "packs list": """\
 precover packs list [--packs FOLDER]

@@ -102,6 +102,10 @@ def _loaded(name: str) -> Command:
             from linter.cli.makeup import run_makeup  # noqa: PLC0415
 
             return run_makeup
+        case "trace":
+            from linter.cli.trace import run_trace  # noqa: PLC0415
+
+            return run_trace
         case "packs list":
             from linter.cli.packs_list import run_packs_list  # noqa: PLC0415
 

@@ -22,8 +22,8 @@ Pair = tuple[str, str]
 class Seen(Enum):
     """What a tester shows between two terminals, the first of which is to be hot."""
 
-    NOTHING = "nothing"
-    ON = "the voltage meant"
+    NOTHING = "off"
+    ON = "on"
     HOT_ONLY = "a hot on the first, nothing on the second"
     SECOND_HOT_ONLY = "a hot on the second, nothing on the first"
     REVERSED = "a hot on the second, the neutral on the first"

@@ -6,8 +6,8 @@ from collections import deque
 from typing import TYPE_CHECKING
 
 from linter.trace.distance import ties_of
-from linter.trace.solid import OF_SWITCHES
-from linter.wiring.model import Joint, PanelLanding, Spot, Terminal, Wiring
+from linter.trace.solid import OF_SWITCHES, Source
+from linter.wiring.model import Joint, PanelLanding, Role, Spot, Terminal, Wiring
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
@@ -105,6 +105,13 @@ def spot_in_words(landing: PanelLanding) -> str:
     if landing.spot is Spot.BREAKER_NEUTRAL:
         return f"the neutral terminal of breaker {landing.space}{where}"
     return f"the {landing.spot.value}{where}"
+
+
+def source_in_words(source: Source) -> str:
+    """What feeds a conductor from the panel: "breaker 10", "the neutral of lights", "the bond"."""
+    if source.role is Role.HOT:
+        return spot_in_words(PanelLanding(source.panel, Spot.BREAKER, source.space, source.pole))
+    return f"the neutral of {source.circuit}" if source.role is Role.NEUTRAL else "the bond"
 
 
 def joint_in_words(joint: Joint) -> str:

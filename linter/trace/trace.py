@@ -11,7 +11,7 @@ from linter.trace.distance import Distances
 from linter.trace.meetings import Meeting, meetings
 from linter.trace.nets import Nets, nets_of
 from linter.trace.outlets import Outlets, OutletTrace
-from linter.trace.paths import Paths, Way, both_ways, in_words, terminal_in_words
+from linter.trace.paths import Paths, Way, both_ways, in_words, source_in_words, terminal_in_words
 from linter.trace.positions import Positions
 from linter.trace.rings import Ring, rings
 from linter.trace.solid import NO_SOURCE, OF_SWITCHES, Solid, Source, Sources, by_role
@@ -102,6 +102,15 @@ class Trace:
         if piece not in self._reach:
             self._reach[piece] = self._positions.reach(piece)
         return self._reach[piece]
+
+    def sources_in_words(self, name: str) -> tuple[str, ...]:
+        """What reaches it in some position of the switches, as a person calls it."""
+        found = sorted(self.sources_at(name), key=by_role)
+        return tuple(dict.fromkeys(source_in_words(each) for each in found))
+
+    def is_switched(self, name: str) -> bool:
+        """Whether it hangs on a position of switches what reaches it."""
+        return self._positions.group_of(self._solid.of(name)) is not None
 
     def has_only_neutral(self, name: str) -> bool:
         """Whether the neutral of a panel comes to it, however switches stand, and no hot."""

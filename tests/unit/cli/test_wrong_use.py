@@ -8,7 +8,7 @@ from tests.unit.cli.running import Runner
 @pytest.mark.parametrize(
     ("words", "said"),
     [
-        ([], ["A command is missing.", "audit, makeup, packs list"]),
+        ([], ["A command is missing.", "audit, makeup, trace, packs list"]),
         (["audti", "a.yaml"], ['"audti" is not a command.', "Nearest: audit."]),
         (["packs"], ['"packs" needs one more word.', "packs list, packs show, packs prove"]),
         (["packs", "lst"], ['"packs lst" is not a command.', "Nearest: packs list."]),
@@ -36,7 +36,9 @@ def test_a_command_line_that_is_not_understood(
         assert each in ran.err
 
 
-@pytest.mark.parametrize("command", ["audit", "makeup", "packs list", "packs show", "packs prove"])
+@pytest.mark.parametrize(
+    "command", ["audit", "makeup", "trace", "packs list", "packs show", "packs prove"]
+)
 def test_every_command_tells_what_it_does_when_asked(precover: Runner, command: str) -> None:
     ran = precover(*command.split(), "--help")
     assert (ran.status, ran.err) == (0, "")
