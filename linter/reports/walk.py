@@ -149,8 +149,10 @@ def _bases(finding: Finding) -> Iterator[Line]:
             elsewhere.setdefault(stated, []).append(f"{name} {basis.value}".rstrip())
         elif stated.known != "read":
             unread[name] = None
-        elif stated.doubt not in ("", own.doubt):
+        elif stated.doubt not in ("", own.doubt) and basis.what != "limit":
             doubtful[name] = None
+    for name, doubt in _doubts_of_limits(finding).items():
+        yield _note("Doubt:", f"{name}: {doubt}")
     for reference, names in elsewhere.items():
         yield _note("Values:", f"{join_words(names)}: {cited(reference)}.")
     said = [f"not read in a text: {join_words(list(unread))}"] if unread else []
@@ -158,6 +160,14 @@ def _bases(finding: Finding) -> Iterator[Line]:
     if said:
         more = f'"precover packs show {finding.rule}" tells more.'
         yield _note("Values:", f"{'; '.join(said)}. {more}")
+
+
+def _doubts_of_limits(finding: Finding) -> dict[str, str]:
+    """What is uncertain about the limits that the finding compares with, by their names."""
+    own = finding.reference.doubt
+    limits = [each for each in finding.rests_on if each.what == "limit"]
+    doubts = {each.name.replace("_", " "): each.reference.doubt for each in limits}
+    return {name: doubt for name, doubt in doubts.items() if doubt not in ("", own)}
 
 
 def _rests_on(usual: tuple[str, ...]) -> str:

@@ -1,6 +1,6 @@
 import re
 
-from linter.audit.findings import Basis, Reference
+from linter.audit.findings import Basis, Reference, Unlooked
 from linter.language.work import WorkLine
 from linter.reports.layout import plain
 from linter.reports.outcomes import Audited, TurnedAway
@@ -105,6 +105,26 @@ def test_a_value_of_another_document_or_less_well_known_is_said_with_its_clause(
     said = squeezed(text_of(finding(rests_on=(basis,))))
     assert "Values: least free length 8 in: 9-2 of County code 2022, from memory." in said
     assert "Values:" not in text_of(finding())
+
+
+def test_a_doubt_about_a_limit_is_said_where_it_is_compared_with() -> None:
+    doubtful = REFERENCE._replace(known="memory", doubt="How it is measured is judged locally.")
+    limit = Basis("limit", "least_free_length", "6 in", doubtful)
+    table = Basis("table", "boxes", "", doubtful)
+    said = squeezed(text_of(finding(rests_on=(limit,))))
+    assert "Doubt: least free length: How it is measured is judged locally." in said
+    assert "How it is measured" not in text_of(finding(rests_on=(table,)))
+
+
+def test_what_no_rule_looks_at_is_said_with_its_first_line() -> None:
+    places = (Place(FILE, 4, 9), Place(FILE, 8, 9))
+    unlooked = (Unlooked("box", "depth", places[:1]), Unlooked("", "walls", places))
+    audit = audit_of(finding())._replace(unlooked=unlooked)
+    said = squeezed(plain(report([Audited(FILE, audit)])))
+    assert (
+        "no rule of this pack looks at it: depth of box (line 4), walls (2, from line 4)." in said
+    )
+    assert "no rule of this pack" not in text_of(finding())
 
 
 def test_rooms_and_boxes_are_headings_each_said_once() -> None:
