@@ -23,10 +23,12 @@ from linter.packs.model import (
     Rule,
     Sentence,
     Source,
+    Total,
     Withdrawn,
     library_of,
 )
 from linter.text import Place
+from linter.units import NUMBER
 
 # What comes out of JSON has the shape that `pack_to_data` gave it; the cache checks that.
 Data = Any
@@ -93,7 +95,9 @@ class _Writing:
             [cells, row.written, _flat(row.origin), self.clause(row.clause)]
             for cells, row in zip(inner.rows, table.rows, strict=True)
         ]
-        return [inner.name, keys, columns, rows, table.meaning, self.history(table.history)]
+        totals = [[total.column, total.value, total.written] for total in table.totals]
+        history = self.history(table.history)
+        return [inner.name, keys, columns, rows, table.meaning, history, totals]
 
     def measure(self, measure: PackMeasure) -> Data:
         inner = measure.measure
@@ -138,7 +142,7 @@ class _Reading:
         return PackLimit(name, type_from_data(type_), known, written, meaning, kept)
 
     def table(self, data: Data) -> PackTable:
-        name, keys, columns, rows, meaning, history = data
+        name, keys, columns, rows, meaning, history, totals = data
         table = Table(
             name,
             tuple(Key(key, type_from_data(type_), how) for key, type_, how in keys),
@@ -149,7 +153,7 @@ class _Reading:
             Row(tuple(written), _origin(origin), self.clauses[clause])
             for _, written, origin, clause in rows
         )
-        return PackTable(table, kept, meaning, self.history(history))
+        return PackTable(table, kept, meaning, self.history(history), _totals(table, totals))
 
     def measure(self, data: Data) -> PackMeasure:
         kind, name, type_, steps, meaning, history = data
@@ -202,6 +206,14 @@ def _clause(data: Data) -> Clause:
     id_, known, document, edition, source, doubt = data
     read = None if source is None else Source(*source)
     return Clause(id_, known, document, edition, read, doubt)
+
+
+def _totals(table: Table, data: Data) -> tuple[Total, ...]:
+    types = {key.name: key.type for key in table.keys} | dict(table.columns)
+    return tuple(
+        Total(column, value, written, types[column].dimension or NUMBER)
+        for column, value, written in data
+    )
 
 
 def _layer(data: Data) -> Layer:

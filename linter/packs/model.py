@@ -7,6 +7,7 @@ from linter.language.checked import Checked
 from linter.language.library import Library, Measure
 from linter.language.tables import Table
 from linter.text import Place
+from linter.units import Dimension
 from linter.vocabulary.model import FactType
 
 Weight = Literal["danger", "violation", "advice"]
@@ -19,7 +20,7 @@ Sentence = tuple[str | Checked, ...]
 
 # Fields that are no part of what a clause demands.
 _STATED_ELSEWHERE = frozenset(
-    ("weight", "subject", "say", "do", "caution", "meaning", "given", "proofs")
+    ("weight", "subject", "say", "do", "caution", "meaning", "given", "proofs", "totals")
 )
 
 
@@ -118,13 +119,23 @@ class Row(NamedTuple):
     clause: Clause
 
 
+class Total(NamedTuple):
+    """What a column of a table adds up to, in base units and as written."""
+
+    column: str
+    value: float
+    written: str
+    dimension: Dimension
+
+
 class PackTable(NamedTuple):
-    """A table for looking up, and its rows as written, in the same order."""
+    """A table for looking up, its rows as written, in the same order, and what columns come to."""
 
     table: Table
     rows: tuple[Row, ...]
     meaning: str
     history: History
+    totals: tuple[Total, ...] = ()
 
 
 class PackMeasure(NamedTuple):

@@ -1,10 +1,11 @@
 """Proofs run: what each case comes to, what it was to come to, and which cases are missing."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from contextlib import suppress
 from typing import NamedTuple
 
 from linter.language.checked import Checked
-from linter.language.evaluate import measure_of
+from linter.language.evaluate import evaluate, measure_of
 from linter.language.judge import judge
 from linter.language.library import Measure
 from linter.language.tree import MeasureOf, Variable
@@ -14,6 +15,7 @@ from linter.packs.edges import edges_missing
 from linter.packs.model import History, Pack
 from linter.packs.proofs import Outcome, Proof, from_text
 from linter.packs.reliance import may_be_unknown, reliance_of
+from linter.packs.table_proofs import Watching, gaps
 from linter.packs.things import path_of, subject_of
 from linter.packs.writing import writer_of
 from linter.text import Place, join_words
@@ -80,6 +82,7 @@ def prove(pack: Pack) -> ProofReport:
     failing.extend(_missing(pack, cases))
     failing.extend(_one_sided(pack, cases))
     failing.extend(_idle(pack))
+    failing.extend(_unproved_rows(pack, cases))
     failing.sort(key=lambda each: (each.place, each.number))
     ran = sum(map(len, cases.values()))
     return ProofReport(len(pack.rules), len(pack.measures), ran, tuple(failing))
@@ -266,6 +269,23 @@ def _idle(pack: Pack) -> Iterator[Failing]:
             expected = "a rule or a measure that uses it; else withdraw it, or leave it out"
             place = history.origin.place
             yield Failing(what, name, 0, place, expected, "nothing uses it", "", ())
+
+
+def _unproved_rows(pack: Pack, cases: Mapping[Proved, Sequence[Proof]]) -> Iterator[Failing]:
+    """A line for each table of which some rows are looked up by no case, or do not add up."""
+    watching = Watching(pack.library)
+    for proof in (proof for proofs in cases.values() for proof in proofs):
+        thing = subject_of(proof)
+        # Where a rule does not apply, what it needs is not looked up.
+        asked = _expressions(pack, proof)[: 1 if proof.outcome == "does not apply" else None]
+        for checked in asked:
+            with suppress(AttributeError):  # of facts that the proof does not give
+                evaluate(checked, thing, watching)
+    used = reliance_of(_all_expressions(pack), pack.library).tables
+    for gap in gaps(pack, watching.looked_up):
+        if gap.table not in used:
+            continue  # that nothing uses it is said already
+        yield Failing("table", gap.table, 0, gap.place, gap.expected, gap.actual, "", ())
 
 
 def _all_expressions(pack: Pack) -> Iterator[Checked]:

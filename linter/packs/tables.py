@@ -6,12 +6,12 @@ from linter.language.tables import How, Table, table_faults
 from linter.language.tables import Key as KeyColumn
 from linter.packs.clauses import Ground, read_clause, read_history
 from linter.packs.entries import Change, Entry, Stated
-from linter.packs.model import Cell, Origin, PackTable, Row
+from linter.packs.model import Cell, Origin, PackTable, Row, Total
 from linter.packs.rows import ROW_WORDS, row_key
 from linter.packs.values import NOTHING, read_value, refusal_of, type_named
-from linter.text import Refusal
+from linter.text import Place, Refusal, nearest
 from linter.text.yaml_places import Node
-from linter.units import NotAQuantity
+from linter.units import TEMPERATURE, NotAQuantity, read_quantity
 from linter.vocabulary.model import FactType, Shape
 from linter.vocabulary.shorthand import word
 
@@ -33,7 +33,41 @@ def read_table(entry: Entry, ground: Ground) -> PackTable | None:
         ground.refusals.append(Refusal(entry.place, fault, "", "mend the rows"))
     meaning = entry.fields["meaning"].text if "meaning" in entry.fields else ""
     written = tuple(_row(entry, stated, ground) for stated, _ in rows)
-    return PackTable(table, written, meaning, history)
+    return PackTable(table, written, meaning, history, _totals(entry, table, ground))
+
+
+def _totals(entry: Entry, table: Table, ground: Ground) -> tuple[Total, ...]:
+    """What columns add up to, as stated; none for words, nor for degrees, which are not added."""
+    if "totals" not in entry.fields:
+        return ()
+    types = {key.name: key.type for key in table.keys} | dict(table.columns)
+    added = {name: of.dimension for name, of in types.items() if of.dimension not in _NOT_ADDED}
+    node = entry.fields["totals"].node
+    totals: list[Total] = []
+    for name, value in node.fields.items():
+        dimension = added.get(name)
+        if dimension is None:
+            ground.refusals.append(_no_sum(node.keys[name], name, list(added)))
+            continue
+        try:
+            read = read_quantity(value.text, dimension).value
+            totals.append(Total(name, read, value.text, dimension))
+        except NotAQuantity as error:
+            ground.refusals.append(refusal_of(error, value))
+    return tuple(totals)
+
+
+def _no_sum(place: Place, name: str, columns: list[str]) -> Refusal:
+    return Refusal(
+        place,
+        f'"{name}" is no column that can be added up',
+        f"one of: {', '.join(columns)}" if columns else "a table with a column of quantities",
+        "write the name of a column, or leave it out",
+        nearest(name, columns),
+    )
+
+
+_NOT_ADDED = (None, TEMPERATURE)
 
 
 def _columns(entry: Entry) -> list[Node]:
