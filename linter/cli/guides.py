@@ -15,6 +15,7 @@ precover audits the rough-in wiring of a small dwelling before the walls are clo
     precover packs list          the rule packs there are
     precover packs show RULE     one rule, with its clause and where each value comes from
     precover packs prove PACK    whether every rule of a pack does what its proofs say
+    precover packs words KIND    what a rule may speak of, for those who write packs
     precover --version
 
 "precover COMMAND --help" tells more of one command. It approves nothing: findings are for a person
@@ -82,8 +83,19 @@ the place of RULE a clause, such as 210.8, lists its rules, and a PACK lists all
     "packs prove": """\
 precover packs prove PACK [--packs FOLDER]
 
-Runs the proofs of every rule and measure of a pack, and says which do not come out as stated.
+Runs the proofs of every rule and measure of a pack, and says which do not come out as stated, and
+what is missing: a case that holds, that breaks, that does not apply, that cannot be told; a case
+exactly at each limit that a need compares with, and one that breaks because of it; and, of what the
+pack itself states, a case for each row of a table, or totals of its columns, and a use for each
+limit and table.
 PACK is a name, or the folder of a pack of your own.
 Status: 0 every proof came out; 1 some did not; 64, 65, 70 as for precover audit.
+""",
+    "packs words": """\
+precover packs words [KIND[.FACT]] [--pack PACK] [--packs FOLDER]
+
+Shows what a rule may speak of: the kinds of thing, the facts of one kind, or all of one fact: what
+it is, an example, how it is learnt. With --pack, the limits, tables and measures of the pack, too,
+and the rules that ask the fact.
 """,
 }

@@ -106,6 +106,12 @@ def _loaded(name: str) -> Command:
             from linter.cli.trace import run_trace  # noqa: PLC0415
 
             return run_trace
+        case _:
+            return _loaded_of_packs(name)
+
+
+def _loaded_of_packs(name: str) -> Command:
+    match name:
         case "packs list":
             from linter.cli.packs_list import run_packs_list  # noqa: PLC0415
 
@@ -114,6 +120,10 @@ def _loaded(name: str) -> Command:
             from linter.cli.packs_show import run_packs_show  # noqa: PLC0415
 
             return run_packs_show
+        case "packs words":
+            from linter.cli.packs_words import run_packs_words  # noqa: PLC0415
+
+            return run_packs_words
         case _:
             from linter.cli.packs_prove import run_packs_prove  # noqa: PLC0415
 

@@ -136,7 +136,11 @@ def _refuse_further(
         known = [fact.name for fact in kind.facts]
         known += [measure for of, measure in checker.scope.measures if of == kind.name]
         near = nearest(name, known)
-        mend = f'write "{near[0]}"' if near else f"look up what a {kind.label} has"
+        mend = (
+            f'write "{near[0]}"'
+            if near
+            else f'"precover packs words {kind.name}" lists what it has'
+        )
         said = f'"{name}" is not known of a {kind.label}'
         checker.refuse(at, said, f"a fact or a measure of a {kind.label}", mend, near)
     elif here is not None and here.shape is Shape.THINGS:
@@ -157,7 +161,7 @@ def _refuse_unknown(checker: Checker, node: Path) -> None:
         return
     near = nearest(first, _known(checker, path=len(node.names) > 1))
     mend = _mend_unknown(checker, first) or (
-        f'write "{near[0]}"' if near else "name what stands in the pack or the vocabulary"
+        f'write "{near[0]}"' if near else '"precover packs words" lists what rules may speak of'
     )
     checker.refuse(node.place, f'"{first}" is not known here', expected, mend, near)
 

@@ -185,7 +185,7 @@ def _no_fact(place: Place, kind: Kind, name: str) -> Refusal:
         place,
         f'A {kind.label} has no fact "{name}"',
         f"a fact of a {kind.label}",
-        "write the name of one of its facts",
+        f'write the name of a fact; "precover packs words {kind.name}" lists them',
         nearest(name, names),
     )
 

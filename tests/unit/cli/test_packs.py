@@ -2,6 +2,7 @@ from pathlib import Path
 
 import pytest
 
+from linter.vocabulary.kinds import KINDS
 from tests.unit.cli.running import PACKS, ROOT, Runner
 
 BOATHOUSE = ROOT / "tests/cases/packs/example-boathouse"
@@ -178,3 +179,28 @@ def test_a_folder_without_a_pack_is_wrong_use(precover: Runner, tmp_path: Path) 
         assert "holds no rule pack." in ran.err
         assert "Nearest: " in ran.err
         assert "example-town/pack.yml" in ran.err
+
+
+def test_the_words_of_rules_are_told_by_kind_and_by_fact(precover: Runner) -> None:
+    kinds = precover("packs", "words")
+    assert (kinds.status, kinds.err) == (0, "")
+    assert all(f"{kind.name}, {kind.meaning}" in kinds.said for kind in KINDS.values())
+    wire_end = precover("packs", "words", "wire_end").said
+    assert all(f"wire_end.{fact.name}, " in wire_end for fact in KINDS["wire_end"].facts)
+    fact = precover("packs", "words", "wire_end.free_length").said
+    assert "wire_end.free_length, length: " in fact
+    assert "To learn it: " in fact
+
+
+def test_the_words_of_a_pack_are_its_limits_tables_and_measures(precover: Runner) -> None:
+    by = ("--pack", "example-boathouse", "--packs", PACKS)
+    said = precover("packs", "words", *by).said
+    assert "least_free_length = 6 in, The least length of a conductor" in said
+    assert "conductor_volume, volume by size (exact): 2 rows" in said
+    assert (
+        "box.fill, measure of example-boathouse, volume"
+        in precover("packs", "words", "box", *by).said
+    )
+    assert "total = conductors + bonds" in precover("packs", "words", "box.fill", *by).said
+    fact = precover("packs", "words", "wire_end.free_length", *by).said
+    assert "Asked by: wire-end-long-enough." in fact

@@ -23,6 +23,12 @@ from tests.unit.cli.running import Runner
         (["packs", "prove"], ["Which pack to prove is missing."]),
         (["packs", "prove", "example-nowhere"], ['There is no pack "example-nowhere".']),
         (["packs", "show"], ["Which rule to show is missing."]),
+        (["packs", "words", "bxo"], ['"bxo" is no kind of thing.', "Nearest: box."]),
+        (
+            ["packs", "words", "box.marked_volme"],
+            ['A box has no fact "marked_volme".', "Nearest: marked_volume"],
+        ),
+        (["packs", "words", "box", "cable"], ["Only one kind or fact can be shown."]),
         (["packs", "list", "all"], ['"all" is one word too many.']),
     ],
     ids=lambda value: " ".join(value) if isinstance(value, list) else None,
@@ -37,7 +43,8 @@ def test_a_command_line_that_is_not_understood(
 
 
 @pytest.mark.parametrize(
-    "command", ["audit", "makeup", "trace", "packs list", "packs show", "packs prove"]
+    "command",
+    ["audit", "makeup", "trace", "packs list", "packs show", "packs prove", "packs words"],
 )
 def test_every_command_tells_what_it_does_when_asked(precover: Runner, command: str) -> None:
     ran = precover(*command.split(), "--help")
