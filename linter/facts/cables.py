@@ -49,7 +49,6 @@ _HOLE_FIELDS = {
     "has_bushing": "bushing",
     "cables": "cables",
 }
-_NONMETALLIC = "NM"  # cables of nonmetallic sheath are printed NM and what follows
 
 
 def cable_of(site: Site, made: Made, cable: Cable) -> Thing:
@@ -79,10 +78,7 @@ def _put_terminal_marking(given: Given, cable: Cable) -> None:
 
 def _put_sheath(given: Given, cable: Cable) -> None:
     sheath, conductors = cable.sheath, conductors_of(cable)
-    type_ = sheath.type or None if sheath is not None else None
-    given.put("type", type_, "sheath")
-    of_type = given.own_unknown("type") if type_ is None else type_.startswith(_NONMETALLIC)
-    given.put("is_nonmetallic_sheathed", of_type, "sheath")
+    given.put("type", sheath.type or None if sheath is not None else None, "sheath")
     given.put("size", None if sheath is None else sheath.size, "sheath")
     given.put("has_bond", None, "sheath")
     given.put("insulated_conductors", None, "sheath")

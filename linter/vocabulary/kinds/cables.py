@@ -22,9 +22,6 @@ CABLE_KINDS = (
     Kind(
         "cable", "cables", "a cable, from one box or panel to another", (
             Fact("type", TEXT, "its type, as printed on the sheath", "NM-B", _SHEATH),
-            Fact("is_nonmetallic_sheathed", YES_NO,
-                 "whether that type is one of nonmetallic sheath: it begins with NM", "yes",
-                 _SHEATH),
             Fact("size", quantity(AREA), "size of its insulated conductors", "12 AWG", _SHEATH),
             Fact("bond_size", quantity(AREA),
                  "size of its bond: as stated, or up to 10 AWG that of the other conductors",
