@@ -10,6 +10,7 @@ from linter.cli.files import JobFile, job_files
 from linter.cli.output import say, show, show_lines
 from linter.cli.shelf import PACKS, Shelf
 from linter.cli.status import Status, worst
+from linter.cli.sweeping import sweeping
 from linter.cli.words import Option, tell_apart
 from linter.cli.wrong_use import WrongUse, one_of
 from linter.reports.outcomes import Audited, OurFault, Outcome, TurnedAway
@@ -40,7 +41,7 @@ def run_audit(words: Sequence[str]) -> Status:
     if not names:
         raise WrongUse("A file to audit is missing.", "a job file, a folder of job files, or -")
     shelf = Shelf(options.all("--packs"))
-    outcomes = [_outcome(file, shelf) for file in job_files(names)]
+    outcomes = [_outcome(file, shelf) for file in sweeping(job_files(names))]
     _report(outcomes, form, full)
     return worst(_status(each, hold_on) for each in outcomes)
 

@@ -39,7 +39,7 @@ def main() -> None:
         sys.argv[1] if len(sys.argv) > 1 else ROOT / "examples/pottery-studio/put-right.yaml"
     )
     text = path.read_text(encoding="utf-8")
-    gc.set_threshold(50_000, 20, 20)  # as the command does
+    gc.disable()  # as the command does
     audited(text)
     began = time.perf_counter()
     for _ in range(JOBS // 4):
