@@ -32,8 +32,7 @@ def relied_on(used: Iterable[FactRef], facts: Facts, write: Writer) -> tuple[Rel
             thing = facts.thing(ref.kind, ref.ref)
             value = value_of(thing, ref.fact)
             text = write(value, type_, thing.written.get(ref.fact))
-            usual, assumed = ref.fact in thing.usual, ref.fact in thing.assumed
-            found.append(Relied(*ref, value=text, usual=usual, assumed=assumed))
+            found.append(Relied(*ref, value=text, usual=ref.fact in thing.usual))
     return tuple(found)
 
 

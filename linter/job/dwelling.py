@@ -17,13 +17,13 @@ class Supply(Stated):
 
 
 class Room(Stated):
-    """A room or a place outdoors."""
+    """A room or a place outdoors; no sink, tub is meant where none is stated."""
 
     name: RoomId
     use: str | None = None
     area: Area | None = None
-    sink: YesNo | None = None
-    tub: YesNo | None = None
+    sink: YesNo | None = False
+    tub: YesNo | None = False
     finished: YesNo | None = None
     damp: YesNo | None = None
     wet: YesNo | None = None

@@ -69,10 +69,6 @@ def _entries(alike: list[Entry], work: Callable[[WorkLine], Iterator[Line]]) -> 
     usual = dict.fromkeys(name for entry in alike for each in entry.all for name in each.usual)
     if usual:
         yield _note("Usual:", _rests_on(tuple(usual)))
-    taken = dict.fromkeys(name for entry in alike for each in entry.all for name in each.assumed)
-    if taken:
-        names = join_words(list(taken))
-        yield _note("Assumed:", f"taken as none, since the job says nothing of it: {names}.")
 
 
 def _entry(entry: Entry) -> Iterator[Line]:
