@@ -118,7 +118,7 @@ def reduced(node: Node, around: Around, inside: bool = False) -> Node:
     >>> nothing = Arithmetic("-", Number(2), Number(2))
     >>> twice = Arithmetic("*", Number(2), Pick("larger", (nothing, Number(5))))
     >>> node = Arithmetic("+", nothing, twice)
-    >>> to_text(reduced(node, Around({}, {}, Library({}, {}, {}))))
+    >>> to_text(reduced(node, Around({}, {}, Library({}, {}, {}), {})))
     '2 * 5'
     """
     match node:

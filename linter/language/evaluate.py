@@ -57,12 +57,20 @@ if TYPE_CHECKING:
     from linter.language.library import Library
 
 
+Steps = tuple[tuple[str, Answer], ...]
+
+
 class Around(NamedTuple):
-    """What stands around an expression: what its names mean, the steps so far, the library."""
+    """What stands around an expression: what its names mean, the steps so far, the library.
+
+    `known` keeps the measures already worked out, by kind, name and thing, as long as the values of
+    the things stay as they are.
+    """
 
     things: Mapping[str, Thing]
     steps: Mapping[str, Answer]
     library: Library
+    known: dict[tuple[str, str, str], Steps]
 
     def with_thing(self, name: str, thing: Thing) -> Around:
         """The same with one more name."""
@@ -71,27 +79,29 @@ class Around(NamedTuple):
 
 def evaluate(checked: Checked, thing: Thing, library: Library) -> object:
     """The value of an expression for a thing, or an `Unknown` that names what it hangs on."""
-    return answer(checked.node, Around({checked.subject: thing}, {}, library)).value
+    return answer(checked.node, Around({checked.subject: thing}, {}, library, {})).value
 
 
 def facts_used(checked: Checked, thing: Thing, library: Library) -> frozenset[FactRef]:
     """The facts the answer was taken from; of a condition that is broken, those that break it."""
-    return answer(checked.node, Around({checked.subject: thing}, {}, library)).relied
+    return answer(checked.node, Around({checked.subject: thing}, {}, library, {})).relied
 
 
 def measure_of(kind: str, name: str, thing: Thing, library: Library) -> object:
     """The value of a measure of a thing, or an `Unknown`."""
-    return measured(kind, name, thing, library)[-1][1].value
+    return measured(kind, name, thing, Around({}, {}, library, {}))[-1][1].value
 
 
-def measured(
-    kind: str, name: str, thing: Thing, library: Library
-) -> tuple[tuple[str, Answer], ...]:
+def measured(kind: str, name: str, thing: Thing, around: Around) -> Steps:
     """The steps of a measure with their answers; the last is the measure."""
-    steps: dict[str, Answer] = {}
-    for step, checked in library.measures[kind, name].steps:
-        steps[step] = answer(checked.node, Around({kind: thing}, steps, library))
-    return tuple(steps.items())
+    key = kind, name, thing.ref
+    if key not in around.known:
+        steps: dict[str, Answer] = {}
+        inside = Around({kind: thing}, steps, around.library, around.known)
+        for step, checked in around.library.measures[kind, name].steps:
+            steps[step] = answer(checked.node, inside)
+        around.known[key] = tuple(steps.items())
+    return around.known[key]
 
 
 def answer(node: Node, around: Around) -> Answer:
@@ -137,7 +147,7 @@ def _of_thing(node: FactOf | MeasureOf, around: Around) -> Answer:
         return Answer(thing, relied)
     thing = cast("Thing", thing)  # checked: what stands before a dot is a thing
     if isinstance(node, MeasureOf):
-        found = measured(node.kind, node.measure, thing, around.library)[-1][1]
+        found = measured(node.kind, node.measure, thing, around)[-1][1]
         return Answer(found.value, relied | found.relied)
     if type_of(node).shape in (Shape.THING, Shape.THINGS):
         return Answer(value_of(thing, node.fact), relied)

@@ -65,7 +65,7 @@ def working(
     `writer` writes a value of a type; what the job's file writes out is given to it as written.
     """
     worker = _Worker(library, Writing(writer))
-    worker.work("", checked.node, Around({checked.subject: thing}, {}, library))
+    worker.work("", checked.node, Around({checked.subject: thing}, {}, library, {}))
     return tuple(worker.lines)
 
 
@@ -96,20 +96,20 @@ class _Worker:
         if isinstance(node, MeasureOf):
             thing = answer(node.of, around).value
             if isinstance(thing, Thing):
-                self._work_measure(node, thing)
+                self._work_measure(node, thing, around)
             return
         for each in children(node):
             if not isinstance(node, OverThings) or each is node.things:
                 self._work_measures(each, around)
 
-    def _work_measure(self, node: MeasureOf, thing: Thing) -> None:
+    def _work_measure(self, node: MeasureOf, thing: Thing, outside: Around) -> None:
         key = (node.kind, thing.ref, node.measure)
         if key in self._shown:
             return
         self._shown.add(key)
         steps = self._library.measures[node.kind, node.measure].steps
-        answers = dict(measured(node.kind, node.measure, thing, self._library))
-        around = Around({node.kind: thing}, answers, self._library)
+        answers = dict(measured(node.kind, node.measure, thing, outside))
+        around = outside._replace(things={node.kind: thing}, steps=answers)
         for index, (name, step) in enumerate(steps, 1):
             self.work(name if index < len(steps) else node.measure, step.node, around)
 
