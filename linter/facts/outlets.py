@@ -74,7 +74,7 @@ def outlet_of(site: Site, made: Made, device: Device) -> Thing:
     given.put("room_has_sink", value_of(room, "has_sink"))
     given.put("room_has_tub", value_of(room, "has_tub"))
     given.usual |= {f"room_{fact}" for fact in ("has_sink", "has_tub") if fact in room.usual}
-    given.put("serves", _serves(given, device, room), "serves")
+    given.put("serves", _serves(device, room), "serves")
     given.put("polarity_reading", _polarity(given, site.job, device))
     given.put("height", device.height, "height")
     if not device.says("height") and not isinstance(number(box, "height"), Unknown):
@@ -84,14 +84,12 @@ def outlet_of(site: Site, made: Made, device: Device) -> Thing:
     return given.thing(label_of(site, device))
 
 
-def _serves(given: Given, device: Device, room: Thing) -> str | Unknown | None:
+def _serves(device: Device, room: Thing) -> str | Unknown | None:
     """What it is there for; left out, the use of its room tells whether that must be asked."""
     if device.says("serves") or not isinstance(device, Receptacle):
         return device.serves
     matters = is_used_as(room, *_ROOMS_OF_APPLIANCES)
-    if isinstance(matters, Unknown):
-        return hanging_on((matters, given.own_unknown("serves")))
-    return None if matters else _GENERAL_USE
+    return _GENERAL_USE if matters is False else None
 
 
 def _polarity(given: Given, job: Job, device: Device) -> str | Unknown:

@@ -31,9 +31,7 @@ def reliance_of(expressions: Iterable[Checked], library: Library) -> Reliance:
     )
 
 
-def facts_relied_on(
-    expressions: Iterable[Checked], library: Library
-) -> frozenset[tuple[str, str]]:
+def facts_relied_on(expressions: Iterable[Checked], library: Library) -> frozenset[tuple[str, str]]:
     """The facts alone, in one walk over all nodes: for all rules of a pack at once."""
     facts: set[tuple[str, str]] = set()
     measures: set[MeasureKey] = set()
