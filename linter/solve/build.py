@@ -14,9 +14,10 @@ from linter.solve.contacts import Contacts, contacts_of
 from linter.solve.loads import hung_of, outlets_of, unplaced, unstated
 from linter.solve.metals import METALS, resistance
 from linter.solve.network import Load, Missing, Network, NotThere, Wire
-from linter.solve.nodes import nodes_of
+from linter.solve.nodes import add_box
 from linter.solve.scenario import EVERYTHING_ON, Scenario, Touching
 from linter.wiring.model import Role, Spot
+from linter.wiring.unions import Unions
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -26,7 +27,6 @@ if TYPE_CHECKING:
     from linter.solve.bars import Bars
     from linter.solve.loads import Outlet
     from linter.wiring.model import CablePart, Wiring
-    from linter.wiring.unions import Numbers
 
 # Ohms: what a resistor is taken for at the least, so that a cable of no length is still one.
 LEAST = 1e-6
@@ -57,14 +57,16 @@ class _Building:
         )
         self._doubts: list[tuple[str, Missing]] = []
         self._at_bars: dict[str, str] = dict(self._landed())
-        self._nodes: Numbers = self._number()
+        self._nodes = Unions(self._bars.ids)
 
     def network(self) -> Network:
         """The whole of it."""
-        nodes, outlets = self._nodes, outlets_of(self._job, self._wiring)
-        # The conductors first: what ends nowhere is a node of its own, which they add.
+        outlets = outlets_of(self._job, self._wiring)
+        self._add_bars()
+        # The conductors first: they go through the boxes, and number what is in each.
         wires = [*self._conductors(), *self._loose(), *self._touches()]
         self._add_doubts()
+        nodes = self._nodes
         return Network(
             nodes,
             nodes.size,
@@ -79,13 +81,12 @@ class _Building:
             unplaced(self._job, self._scenario),
         )
 
-    def _number(self) -> Numbers:
-        positions = dict(self._scenario.switches)
-        bars = self._bars
-        unions = nodes_of(self._wiring, self._contacts, bars.ids, self._at_bars, positions)
-        for one, other in bars.tied:
-            unions.tie(one, other)
-        return unions.numbered()
+    def _add_bars(self) -> None:
+        for one, other in self._bars.tied:
+            self._nodes.tie(one, other)
+        for wire, bar in self._at_bars.items():
+            if wire not in self._contacts.apart:
+                self._nodes.put(wire, bar)
 
     def _landed(self) -> Iterator[tuple[str, str]]:
         """Each wire end in a panel with its bar."""
@@ -98,20 +99,41 @@ class _Building:
                 yield wire, found
 
     def _conductors(self) -> Iterator[Wire]:
-        nodes, temperature = self._nodes, self._scenario.temperature
-        for name, parts in self._wiring.parts.items():
-            cable = self._job.cables[name]  # type: ignore[index]  # the wiring has plain names
-            by_area = _ohms_by_area(cable, temperature)
-            for part in parts:
-                one, other = part.ends
-                missing: tuple[Missing, ...] = ()
-                ohms = None
-                if by_area is not None and part.size is not None:
-                    ohms = max(by_area / part.size.value, LEAST)
+        """Each conductor, as soon as both boxes that its cable lies between are numbered.
+
+        So what is looked up together was put there together, which a large job is quicker for.
+        """
+        positions, half = dict(self._scenario.switches), set(self._from_panels())
+        for box in self._wiring.boxes.values():
+            add_box(self._nodes, box, self._contacts, positions)
+            for cable in dict.fromkeys(end.cable for end in box.wire_ends):
+                if cable in half:
+                    half.remove(cable)
+                    yield from self._wires_of(cable)
                 else:
-                    missing = _missing(cable, part)
-                conductor = f"{name}.{part.colour}"
-                yield Wire(conductor, nodes.place(one), nodes.place(other), ohms, missing)
+                    half.add(cable)
+        # Left are those with no box, or one box, at their ends.
+        yield from (wire for cable in sorted(half) for wire in self._wires_of(cable))
+
+    def _from_panels(self) -> Iterator[str]:
+        """The cables that have an end in a panel."""
+        for name, cable in self._job.cables.items():
+            if name in self._wiring.parts and not self._wiring.boxes.keys() >= {*cable.ends}:
+                yield name
+
+    def _wires_of(self, name: str) -> Iterator[Wire]:
+        place = self._nodes.place
+        cable = self._job.cables[name]  # type: ignore[index]  # the wiring has plain names
+        by_area = _ohms_by_area(cable, self._scenario.temperature)
+        for part in self._wiring.parts[name]:
+            one, other = part.ends
+            missing: tuple[Missing, ...] = ()
+            ohms = None
+            if by_area is not None and part.size is not None:
+                ohms = max(by_area / part.size.value, LEAST)
+            else:
+                missing = _missing(cable, part)
+            yield Wire(f"{name}.{part.colour}", place(one), place(other), ohms, missing)
 
     def _loose(self) -> Iterator[Wire]:
         nodes, wiring = self._nodes, self._wiring

@@ -1,17 +1,17 @@
-"""Which ids of a wiring are one node: bars, and what joints, landings and closed links tie."""
+"""Which ids of a wiring are one node: what joints, landings and closed links tie in a box."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
 from linter.wiring.model import LinkKind
-from linter.wiring.unions import Unions
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Mapping
 
     from linter.solve.contacts import Contacts
-    from linter.wiring.model import BoxWiring, Link, Wiring
+    from linter.wiring.model import BoxWiring, Link
+    from linter.wiring.unions import Unions
 
 _SETTINGS = {
     LinkKind.CLOSED_WHEN_ON: ("on", "on"),
@@ -20,44 +20,36 @@ _SETTINGS = {
 }
 
 
-def nodes_of(
-    wiring: Wiring,
-    contacts: Contacts,
-    bars: Iterable[str],
-    at_bars: Mapping[str, str],
-    positions: Mapping[str, str],
-) -> Unions:
-    """The nodes of bars, joints, terminals, pigtails and of the wire ends that end on those.
-
-    `at_bars` gives the bar of each wire end in a panel, `positions` those of switches by device.
-    """
-    nodes = Unions(bars)
-    # Box by box, so that a large job is gone through once and near things are looked at together.
-    for box in wiring.boxes.values():
-        _add_box(nodes, box, contacts, positions)
-    apart = contacts.apart
-    for wire in wiring.panel_landings:
-        if wire in at_bars and wire not in apart:
-            nodes.put(wire, nodes.of[at_bars[wire]])
-    return nodes
-
-
-def _add_box(
+def add_box(
     nodes: Unions, box: BoxWiring, contacts: Contacts, positions: Mapping[str, str]
 ) -> None:
+    """Adds what is one node in a box, faults left out; switches are in `positions`, by device."""
     apart, taken_out = contacts.apart, contacts.taken_out
     for joint in box.joints:
         nodes.add(joint.id, *_kept(joint.wire_ends, apart), *_kept(joint.pigtails, apart))
-    for each in apart & {pigtail.id for pigtail in box.pigtails}:
-        nodes.add(each)
+    if apart:
+        for each in apart & {pigtail.id for pigtail in box.pigtails}:
+            nodes.add(each)
     landings = {landing.terminal: landing for landing in box.landings}
     for terminal in box.terminals:
-        landing = landings.get(terminal.id) if terminal.device not in taken_out else None
-        nodes.add(terminal.id, *(_kept(landing.wire_ends, apart) if landing else ()))
-        if landing and landing.pigtail:
-            nodes.tie(landing.pigtail, terminal.id)
+        landing = landings.get(terminal.id)
+        if landing is None or (taken_out and terminal.device in taken_out):
+            nodes.add(terminal.id)
+        elif landing.pigtail is None:
+            nodes.add(terminal.id, *_kept(landing.wire_ends, apart))
+        else:
+            nodes.put(terminal.id, landing.pigtail)
+            for each in _kept(landing.wire_ends, apart):
+                nodes.put(each, terminal.id)
+    _close(nodes, box, taken_out, positions)
+
+
+def _close(
+    nodes: Unions, box: BoxWiring, taken_out: frozenset[str], positions: Mapping[str, str]
+) -> None:
+    """Ties the terminals that links make one."""
     for link in box.links:
-        if link.device not in taken_out and _is_closed(link, positions):
+        if _is_closed(link, positions) and not (taken_out and link.device in taken_out):
             nodes.tie(*link.ends)
 
 
