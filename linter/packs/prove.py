@@ -11,6 +11,7 @@ from linter.language.library import Measure
 from linter.language.tree import MeasureOf, Variable
 from linter.language.verdict import CannotTell, NoRow, Verdict
 from linter.language.work import WorkLine, working
+from linter.packs.amended import amended_since
 from linter.packs.edges import edges_missing
 from linter.packs.model import History, Pack
 from linter.packs.proofs import Outcome, Proof, from_text
@@ -35,7 +36,8 @@ class Failing(NamedTuple):
     """A case that comes to something else or is missing, or a limit or table that nothing uses.
 
     `number` counts the cases of the rule or measure from 1; it is 0 where there is no case. `work`
-    is the arithmetic of a case that could be worked out.
+    is the arithmetic of a case that could be worked out, `amended` says which layer changed what a
+    case of a layer below rests on.
     """
 
     what: str
@@ -46,12 +48,14 @@ class Failing(NamedTuple):
     actual: str
     story: str
     work: tuple[WorkLine, ...]
+    amended: str = ""
 
     def render(self) -> str:
         """The failing case as it is shown, over several lines."""
         case = f", case {self.number}" if self.number else ""
         lines = [f"{self.place}  {self.what} {self.name}{case}: {self.actual}."]
         lines.append(f"Expected: {self.expected}.")
+        lines.extend([self.amended] if self.amended else [])
         lines.extend(_line(each) for each in self.work)
         return "\n    ".join(lines)
 
@@ -120,7 +124,8 @@ def failing_cases(pack: Pack, cases: Sequence[Proof]) -> Iterator[Failing]:
             continue
         if not _as_expected(proof, actual):
             said = _said(pack, proof, actual)
-            yield _failing(proof, number, _expected(proof), said, _work(pack, proof, thing))
+            failing = _failing(proof, number, _expected(proof), said, _work(pack, proof, thing))
+            yield failing._replace(amended=amended_since(pack, proof, _expressions(pack, proof)))
 
 
 def _actual(pack: Pack, proof: Proof, thing: Thing) -> _Actual:
