@@ -6,12 +6,13 @@ from typing import TYPE_CHECKING
 
 from linter.audit.findings import WEIGHTS, Audit, Finding
 from linter.audit.judging import AtWork, Judged, in_force, judge_all
-from linter.audit.questions import lacks_of, open_questions
+from linter.audit.questions import in_words, lacks_of, open_questions
 from linter.audit.stops import Walk
 from linter.audit.tell import Teller
 from linter.audit.trials import Trials
 from linter.audit.unlooked import unlooked
 from linter.facts import facts_of
+from linter.audit.wording import Wording
 from linter.packs.writing import writer_of
 from linter.trace import trace
 from linter.wiring import derive
@@ -44,13 +45,14 @@ def told(job: Job, pack: Pack, facts: Facts, judged: Judged) -> Audit:
     findings = _findings(judged, Teller(pack, facts, walk, write))
     trials, lacks = Trials(facts.things, pack.library, write), lacks_of(pack.library, write)
     return Audit(
+    questions = open_questions(judged.untold, facts, walk, trials, lacks)
         job=job.name,
         stage=job.stage or NOT_STATED,
         pack=pack.id,
         title=pack.title,
         layers=tuple(job.layers),
         findings=findings,
-        open=open_questions(judged.untold, facts, walk, trials, lacks),
+        open=in_words(questions, Wording(pack.words)),
         checks=judged.checks,
         counts=_by_weight(each.weight for each in findings),
         cannot_tell=_by_weight(each.rule.weight for each in judged.untold),

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from linter.audit.judging import Untold
     from linter.audit.stops import Walk
     from linter.audit.trials import Trials
+    from linter.audit.wording import Wording
     from linter.facts import Facts
     from linter.language.library import Library
     from linter.language.writing import Writer
@@ -73,6 +74,18 @@ def open_questions(
         for topic, here in hanging.items()
     ]
     return tuple(sorted(questions, key=_usefulness))
+
+
+def in_words(questions: Iterable[OpenQuestion], wording: Wording) -> tuple[OpenQuestion, ...]:
+    """The questions as the trade of a pack asks them; what a row lacks is said by the pack."""
+    return tuple(
+        each._replace(
+            label=each.label if each.lacking else wording.of(each.label),
+            ask=wording.of(each.ask),
+            along=tuple(map(wording.of, each.along)),
+        )
+        for each in questions
+    )
 
 
 def _usefulness(question: OpenQuestion) -> tuple[object, ...]:

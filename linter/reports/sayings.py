@@ -11,8 +11,8 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
 CAUTION = (
-    "An aid for a person to confirm, not an approval. Work de-energised: switch off, lock, and "
-    "test before touching. What is not in the job file was not looked at."
+    "An aid for a person to confirm, not an approval. Switch off, lock, and test before touching. "
+    "What is not in the job file was not looked at."
 )
 CARD_CAUTION = "An aid to confirm, not an approval. Switch off, lock, test first."
 CLOSING = (
