@@ -1,6 +1,7 @@
 """The files of packs, read with places and judged by the published schema."""
 
 import json
+import re
 from collections.abc import Iterable, Mapping
 from functools import cache
 from typing import NamedTuple
@@ -143,9 +144,10 @@ def _second_manifest(node: Node) -> Refusal:
 
 
 def _other_name(node: Node, name: str) -> Refusal:
+    a_name = re.fullmatch(r"[a-z][a-z0-9]*(-[a-z0-9]+)*", name) is not None
     return Refusal(
         node.place,
         f'The pack calls itself "{node.text}", its folder "{name}"',
-        "one name for both",
-        f'write "{name}", or rename the folder',
+        "one name for both, in small letters and words joined by hyphens",
+        f'write "{name}", or rename the folder' if a_name else f'call the folder "{node.text}"',
     )

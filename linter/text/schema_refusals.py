@@ -85,13 +85,19 @@ def _missing(error: ValidationError, node: Node) -> Refusal:
     schema = _map(error.schema)
     names = [str(name) for name in _list(schema.get("required")) if name not in node.fields]
     shown = join_words([f'"{name}"' for name in names])
-    wanted = _map(_map(schema.get("properties")).get(names[0]))
+    properties = _map(schema.get("properties"))
+    parts = [f'"{name}: {_to_paste(_map(properties.get(name)))}"' for name in names]
     return Refusal(
         node.place,
         f"{shown} {'is' if len(names) == 1 else 'are'} missing here",
-        _described(wanted) if len(names) == 1 else "",
-        f'add "{names[0]}: {_example(wanted) or "…"}"',
+        _described(_map(properties.get(names[0]))) if len(names) == 1 else "",
+        f"add {join_words(parts)}",
     )
+
+
+def _to_paste(wanted: Mapping[str, object]) -> str:
+    """An example that is right wherever it is pasted; dots where the writer alone knows."""
+    return _example(wanted) if "enum" in wanted else "…"
 
 
 def _no_keys(error: ValidationError, node: Node) -> list[Refusal]:
