@@ -11,8 +11,8 @@ from linter.audit.stops import Walk
 from linter.audit.tell import Teller
 from linter.audit.trials import Trials
 from linter.audit.unlooked import unlooked
-from linter.facts import facts_of
 from linter.audit.wording import Wording
+from linter.facts import facts_of
 from linter.packs.writing import writer_of
 from linter.trace import trace
 from linter.wiring import derive
@@ -44,8 +44,8 @@ def told(job: Job, pack: Pack, facts: Facts, judged: Judged) -> Audit:
     walk, write = Walk(facts.things), writer_of(pack)
     findings = _findings(judged, Teller(pack, facts, walk, write))
     trials, lacks = Trials(facts.things, pack.library, write), lacks_of(pack.library, write)
-    return Audit(
     questions = open_questions(judged.untold, facts, walk, trials, lacks)
+    return Audit(
         job=job.name,
         stage=job.stage or NOT_STATED,
         pack=pack.id,
