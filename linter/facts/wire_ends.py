@@ -17,7 +17,7 @@ from linter.facts.given import unknown
 from linter.facts.knowing import all_hold, any_holds
 from linter.facts.made import complete
 from linter.facts.panels import panel_label
-from linter.vocabulary.kinds.wires import MARKINGS, MARKINGS_NOT_FOR_HOTS
+from linter.vocabulary.kinds.wires import MARKINGS
 from linter.vocabulary.model import Thing, value_of
 from linter.wiring.model import Role, Spot
 
@@ -31,8 +31,8 @@ if TYPE_CHECKING:
     from linter.wiring.model import CablePart, WireEnd
 
 MEASURED = ("free_length", "length_outside")
-_OF_MARKS = (("marked_as", "marks"), ("is_marked_as_hot", "marks"))
-_NOT_MARKED, _OTHER = "not marked", "other hot colour"
+_OF_MARKS = (("marked_as", "marks"),)
+_NOT_MARKED, _OTHER = "not marked", "other colour"
 
 
 def ends_of(site: Site, made: Made, cable: Cable) -> Iterable[Thing]:
@@ -107,12 +107,11 @@ def _side(kind: str, where: str, end: CableEnd, values: Values, notes: _Notes) -
 def _end(side: _Side, wire_end: WireEnd, values: Values) -> Thing:
     size = size_fact(wire_end.colour)
     marks = side.model.marks
-    if marks is None:
-        own = unknown(side.kind, wire_end.id, "marked_as")
-        values |= {"marked_as": own, "is_marked_as_hot": own}
-    else:
-        marked = _marking(marks.get(wire_end.colour))
-        values |= {"marked_as": marked, "is_marked_as_hot": marked not in MARKINGS_NOT_FOR_HOTS}
+    values["marked_as"] = (
+        unknown(side.kind, wire_end.id, "marked_as")
+        if marks is None
+        else _marking(marks.get(wire_end.colour))
+    )
     return Thing(
         side.kind,
         wire_end.id,

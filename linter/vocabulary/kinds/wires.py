@@ -8,9 +8,8 @@ from linter.vocabulary.model import Fact, Kind
 from linter.vocabulary.shorthand import TEXT, YES_NO, a, all_of, quantity, word
 
 MARKINGS = (
-    "not marked", "white", "grey", "green", "black", "red", "blue", "other hot colour",
+    "not marked", "white", "grey", "green", "black", "red", "blue", "other colour",
 )  # fmt: skip
-MARKINGS_NOT_FOR_HOTS = ("not marked", "white", "grey", "green")
 
 _SHEATH = "Read the sheath."
 _USES = "Say what the conductor is used as."
@@ -20,9 +19,6 @@ _END_FACTS = (
     Fact("conductor", a("conductor"), "the conductor", ""),
     Fact("colour", TEXT, "colour of its insulation; bare if it has none", "white"),
     Fact("marked_as", word(*MARKINGS), "the colour it is re-marked with here", "not marked",
-         _TAPE),
-    Fact("is_marked_as_hot", YES_NO,
-         "whether it is re-marked here with a colour other than white, grey and green", "yes",
          _TAPE),
     Fact("size", quantity(AREA), "its size", "12 AWG", _SHEATH),
     Fact("is_insulated", YES_NO, "whether it is insulated", "yes"),
