@@ -13,7 +13,7 @@ from linter.language.library import Library
 from linter.language.lookup import finder
 from linter.language.tables import Table
 from linter.packs.writing import writer_of
-from linter.units import NotKnown, same_value
+from linter.units import NUMBER, TEMPERATURE, NotKnown, same_value
 from linter.vocabulary.shorthand import COUNT, quantity
 
 if TYPE_CHECKING:
@@ -76,9 +76,10 @@ def gaps(pack: Pack, looked_up: Mapping[str, Collection[int]]) -> Iterator[Gap]:
     write = writer_of(pack)
     for name, table in pack.tables.items():
         yield from _wrong_totals(name, table, write)
+        own = pack.layers[-1].id
+        yield from _begins_late(pack, name, table, own)
         if _has_all_totals(table):
             continue
-        own = pack.layers[-1].id
         idle = [
             row
             for number, row in enumerate(table.rows)
@@ -89,6 +90,20 @@ def gaps(pack: Pack, looked_up: Mapping[str, Collection[int]]) -> Iterator[Gap]:
             more = f", nor {len(idle) - 1} more" if len(idle) > 1 else ""
             actual = f"no case looks up the row {keys}{more}"
             yield Gap(name, idle[0].origin.place, actual, _WANTED)
+
+
+def _begins_late(pack: Pack, name: str, table: PackTable, own: str) -> Iterator[Gap]:
+    """A band of sizes that begins above nothing, where no case says that this is meant."""
+    key = table.table.keys[0]
+    first = table.rows[0]
+    least = table.table.rows[0][0]
+    if key.how != "band" or key.type.dimension in (NUMBER, TEMPERATURE):
+        return  # what is counted may begin at any number, and degrees go below nothing
+    late = isinstance(least, float) and least > 0
+    if late and first.origin.layer == own and f'"no row in {name}"' not in pack.proofs:
+        actual = f"below {first.written[0]} there is no row"
+        wanted = f'a first row from 0 on, or a case that cannot tell because of "no row in {name}"'
+        yield Gap(name, first.origin.place, actual, wanted)
 
 
 _WANTED = 'a case that looks up each row, or "totals" that its columns add up to'
