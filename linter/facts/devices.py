@@ -44,6 +44,7 @@ def device_of(site: Site, made: Made, device: Device) -> Thing:
     for fact, protection in (("is_ground_fault", GROUND_FAULT), ("is_arc_fault", ARC_FAULT)):
         kinds = device.protection
         given.put(fact, None if kinds is None else protection in kinds, "protection")
+    given.put("feeds_from_load_side", None if device.load is None else bool(device.load), "load")
     _put_canopy(given, device, kind)
     terminals = site.wiring.by_device.get(device.name, ())
     given.put("has_bond_terminal", any(each.name == BOND_TERMINAL for each in terminals))

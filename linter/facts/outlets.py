@@ -14,6 +14,7 @@ from linter.facts.devices import (
 )
 from linter.facts.given import Given, unknown
 from linter.facts.knowing import all_hold, any_holds, hanging_on, largest
+from linter.facts.loads import UnknownLoads
 from linter.facts.made import Grouped, answer, complete, number, one, things
 from linter.facts.rooms import DWELLING, is_split_phase, is_used_as
 from linter.job.devices import Receptacle, Switch
@@ -118,7 +119,7 @@ def receptacle_of(site: Site, made: Made, device: Receptacle) -> Thing:
 
 def link_outlets(site: Site, made: Made, doubts: Doubts) -> None:
     """The circuits of outlets, their voltage, their switches, and their ground-fault protection."""
-    switches = _switches_of_outlets(site, made)
+    switches, loads = _switches_of_outlets(site, made), UnknownLoads(site, made)
     for outlet in made.all("outlet"):
         doubt = doubts.at(one(outlet, "box").ref)
         terminals = site.wiring.by_device.get(outlet.ref, ())
@@ -128,7 +129,7 @@ def link_outlets(site: Site, made: Made, doubts: Doubts) -> None:
             "switches": made.in_order(switches.under(outlet.ref)),
             "is_on_a_circuit": bool(poles) or doubt,
             "voltage": _voltage(site, outlet.ref, poles, doubt),
-            "has_ground_fault_protection": _ground_fault(site, made, outlet, doubt),
+            "has_ground_fault_protection": _ground_fault(site, made, outlet, doubt, loads),
         }
         complete(outlet, links)
 
@@ -145,10 +146,12 @@ def link_arc_fault(site: Site, made: Made, doubts: Doubts) -> None:
         is_first = bool(on) and all(_distance(site, thing) <= nearest[each.ref] for each in on)
         return answer(thing, "is_arc_fault") if is_first or thing.kind == "breaker" else False
 
+    loads = UnknownLoads(site, made)
     for outlet in made.all("outlet"):
         doubt = doubts.at(one(outlet, "box").ref)
         before = _before(site, made, outlet, covers, doubt)
-        protection = any_holds((covers(one(outlet, "device")), before))
+        open_yet = loads.before(outlet.ref, covers)
+        protection = any_holds((covers(one(outlet, "device")), before, *open_yet))
         complete(outlet, {"has_arc_fault_protection": protection})
 
 
@@ -232,14 +235,17 @@ def _leg(site: Site, pole: BreakerPole) -> str:
     return leg_of_pole(panel.breakers[pole.space], pole.pole)
 
 
-def _ground_fault(site: Site, made: Made, outlet: Thing, doubt: YesNo) -> YesNo:
+def _ground_fault(
+    site: Site, made: Made, outlet: Thing, doubt: YesNo, loads: UnknownLoads
+) -> YesNo:
     """Whether a ground-fault device stands before every hot of an outlet, or the outlet is one."""
 
     def protects(thing: Thing) -> YesNo:
         return answer(thing, "is_ground_fault")
 
     own = protects(one(outlet, "device"))
-    return any_holds((own, _before(site, made, outlet, protects, doubt)))
+    before = _before(site, made, outlet, protects, doubt)
+    return any_holds((own, before, *loads.before(outlet.ref, protects)))
 
 
 def _before(
