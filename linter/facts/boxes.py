@@ -55,7 +55,7 @@ def box_of(site: Site, made: Made, box: Box) -> Thing:
     given.put("largest_opening", None if opening is None else opening.largest, "opening")
     given.put("has_cable_clamps", None if box.clamps is None else box.clamps != 0, "clamps")
     given.put("internal_clamps", _internal_clamps(site, box), "clamps")
-    given.put("is_bonded", _is_bonded(site.wiring, box), "bond_screw")
+    given.put("is_bonded", _is_bonded(site, box), "bond_screw")
     return given.thing(f"box {box.name}")
 
 
@@ -72,14 +72,14 @@ def _internal_clamps(site: Site, box: Box) -> int | None:
     return box.clamps if isinstance(box.clamps, int) else None
 
 
-def _is_bonded(wiring: Wiring, box: Box) -> bool | None:
+def _is_bonded(site: Site, box: Box) -> bool | None:
     if box.material is not None and box.material != _METAL:
         return False
     if not box.bond_screw or box.material is None:
         return box.bond_screw if box.material == _METAL else None
-    here = wiring.boxes[box.name]
-    screws = {each.id for each in here.terminals if not each.device}
-    return any(each.terminal in screws for each in here.landings)
+    here = site.wiring.boxes[box.name]
+    bonds = {site.trace.piece_of(end.id) for end in here.wire_ends if end.bond}
+    return any(not each.device and site.trace.piece_of(each.id) in bonds for each in here.terminals)
 
 
 def link_boxes(site: Site, made: Made) -> None:

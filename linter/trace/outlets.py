@@ -126,11 +126,7 @@ class OutletTrace(NamedTuple):
     @property
     def is_live_when_off(self) -> bool:
         """Whether it can be turned off and still has a hot on a terminal then."""
-        return any(
-            any(place.is_on) and Seen.HOT_ONLY in place.seen
-            for place in self.places
-            if _takes_neutral(place)
-        )
+        return any(any(place.is_on) and _sees(place, _one_hot(place)) for place in self.places)
 
     @property
     def neutral_is_borrowed(self) -> bool:
@@ -150,6 +146,12 @@ class OutletTrace(NamedTuple):
 
 def _sees(place: Place, what: frozenset[Seen]) -> bool:
     return any(each in what for each in place.seen)
+
+
+def _one_hot(place: Place) -> frozenset[Seen]:
+    """What is seen where a hot is on one of the terminals alone, and may be there."""
+    second = {Seen.SECOND_HOT_ONLY} if place.is_between_hots else set[Seen]()
+    return frozenset({Seen.HOT_ONLY, *second})
 
 
 def _takes_neutral(place: Place) -> bool:
