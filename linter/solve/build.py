@@ -173,7 +173,6 @@ class _Building:
                 if part.use.role is Role.UNKNOWN:
                     use = Missing("conductor", f"{part.cable}.{part.colour}", "role")
                     for each in part.ends:
-                        self._doubts.append((each, use))
                         at_box.setdefault(self._wiring.wire_ends[each].box, []).append(use)
         for box in at_box.keys() & self._wiring.boxes.keys():
             ids = [end.id for end in self._wiring.boxes[box].wire_ends]
@@ -182,11 +181,10 @@ class _Building:
     def _loads(self, outlets: Mapping[str, Outlet]) -> Iterator[Load]:
         for draw, between, missing in hung_of(self._job, outlets, self._scenario):
             one, other = (self._node(each) for each in between)
-            if draw.outlet not in self._contacts.taken_out:
-                watts = None if missing else draw.watts
-                yield Load(
-                    draw.name, draw.outlet, one, other, watts, draw.volts, draw.constant, missing
-                )
+            watts = None if missing else draw.watts
+            yield Load(
+                draw.name, draw.outlet, one, other, watts, draw.volts, draw.constant, missing
+            )
 
     def _breakers(self) -> dict[tuple[str, int, int], tuple[tuple[str, int], ...]]:
         found: dict[tuple[str, int, int], list[tuple[str, int]]] = {}

@@ -37,7 +37,7 @@ class Feeds:
         if each in self._wiring.pigtails:
             return place in self._wiring.terminals
         far = self._distance.get(self._other_end[each])
-        return here == 0 or (far is not None and far < here)
+        return far is not None and far < here
 
     @cached_property
     def _other_end(self) -> Mapping[str, str]:

@@ -149,7 +149,7 @@ def _between(appliance: Appliance, outlet: str, site: _Site) -> tuple[Pair, floa
     found, usual = site.outlets[outlet], site.usual
     hots = found.between_hots
     if isinstance(usual, Missing):
-        return (hots if hots and not found.to_neutral else found.pairs[0]), None
+        return found.pairs[0], None
     if hots and found.to_neutral:
         takes_both = found.is_wired_in
         if appliance.voltage is not None:

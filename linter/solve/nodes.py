@@ -41,15 +41,13 @@ def add_box(
             nodes.put(terminal.id, landing.pigtail)
             for each in _kept(landing.wire_ends, apart):
                 nodes.put(each, terminal.id)
-    _close(nodes, box, taken_out, positions)
+    _close(nodes, box, positions)
 
 
-def _close(
-    nodes: Unions, box: BoxWiring, taken_out: frozenset[str], positions: Mapping[str, str]
-) -> None:
-    """Ties the terminals that links make one."""
+def _close(nodes: Unions, box: BoxWiring, positions: Mapping[str, str]) -> None:
+    """Ties the terminals that links make one; of a device that is out, too: nothing is on them."""
     for link in box.links:
-        if _is_closed(link, positions) and not (taken_out and link.device in taken_out):
+        if _is_closed(link, positions):
             nodes.tie(*link.ends)
 
 

@@ -65,6 +65,23 @@ KILN = {
 }  # fmt: skip
 
 
+PAIR = {
+    "circuits": {"pair": {"breakers": [1, 3]}},
+    "boxes": {
+        "pot": {
+            "holds": [{"receptacle": {"name": "left"}}, {"receptacle": {"name": "right"}}],
+            "make_up": {"joints": [
+                {"of": ["k1.black", "left.hot"]}, {"of": ["k1.red", "right.hot"]},
+                {"of": ["k1.white", "left.neutral", "right.neutral"]},
+            ]},
+        },
+    },
+    "cables": {"k1": {"sheath": "12/3 NM-B", "from": "panel", "to": "pot", "circuit": "pair",
+                      "length": "1 ft"}},
+}  # fmt: skip
+LAMP = {"lamp": {"outlets": ["far"], "load": "60 W"}}
+
+
 def network(
     case: dict[str, Any],
     scenario: Scenario = EVERYTHING_ON,
@@ -101,6 +118,12 @@ def test_a_supply_that_is_not_known_makes_all_unknown(supply: str, fact: str) ->
     assert because(found.current("k1.black")) == {Missing("supply", supply, fact)}
 
 
+def test_a_voltage_said_to_be_unknown_is_not_taken_from_the_kind() -> None:
+    supplies = {"cord": {"kind": "two-wire 120 V", "voltage": "unknown"}}
+    found = flows(ROW, supplies=supplies)
+    assert because(found.potential("far.hot")) == {Missing("supply", "cord", "voltage")}
+
+
 def test_a_supply_that_the_job_does_not_have_is_an_error() -> None:
     with pytest.raises(KeyError):
         network(ROW, Scenario("windmill"))
@@ -124,6 +147,43 @@ def test_an_appliance_on_both_hots_draws_from_leg_to_leg() -> None:
     assert volts(found, "kiln-box")[0] == pytest.approx(238.2, abs=0.1)
     assert found.breaker_current("panel", 5, 0) == pytest.approx(29.8, abs=0.1)
     assert found.breaker_current("panel", 5, 1) == pytest.approx(-29.8, abs=0.1)
+
+
+def test_a_breaker_of_two_poles_on_the_other_leg_has_both_poles_there() -> None:
+    found = flows(KILN, Scenario(faults=(OnLeg("panel", 5, "B"),)))
+    assert [found.potential(f"kiln-box.{hot}") for hot in ("hot", "hot 2")] == [-120, 120]
+
+
+@pytest.mark.parametrize(
+    ("held", "stated", "expected"),
+    [
+        ("appliance outlet", {}, ("hot", "hot 2", 240)),
+        ("appliance outlet", {"voltage": "120 V"}, ("hot", "neutral", 120)),
+        ("appliance outlet", {"voltage": "230 V"}, ("hot", "hot 2", 230)),
+        ("receptacle", {}, ("hot", "neutral", 120)),
+        ("receptacle", {"voltage": "240 V"}, ("hot", "hot 2", 240)),
+    ],
+)
+def test_where_both_hots_and_the_neutral_are_the_voltage_tells_what_a_load_is_on(
+    held: str, stated: dict[str, str], expected: tuple[str, str, float]
+) -> None:
+    made_up = {"receptacle": {"split": "two circuits"}} if held == "receptacle" else {held: {}}
+    case = {
+        "boxes": {"range": {"holds": made_up}},
+        "cables": {"k1": {"sheath": "6/3 NM-B", "from": "panel", "to": "range", "circuit": "kiln"}},
+    }
+    appliances = {"range": {"outlets": ["range"], "load": "6 kW", **stated}}
+    found = network(case, appliances=appliances)
+    [load] = found.loads
+    one, other, rated = expected
+    assert (load.one, load.other) == (found.nodes[f"range.{one}"], found.nodes[f"range.{other}"])
+    assert load.volts == rated
+
+
+def test_the_usual_voltage_of_a_load_is_unknown_with_that_of_the_supply() -> None:
+    supplies = {"bare": {"kind": "split phase"}}
+    [load] = network(ROW, supplies=supplies, appliances=LAMP).loads
+    assert (load.watts, load.missing) == (None, (Missing("appliance", "lamp", "voltage"),))
 
 
 def test_a_load_follows_from_current_and_voltage() -> None:
@@ -245,28 +305,25 @@ def test_the_most_that_wires_bring_is_half_the_voltage() -> None:
 
 
 def test_the_worst_for_a_shared_neutral_is_one_leg_alone() -> None:
-    case = {
-        "circuits": {"pair": {"breakers": [1, 3]}},
-        "boxes": {
-            "pot": {
-                "holds": [{"receptacle": {"name": "left"}}, {"receptacle": {"name": "right"}}],
-                "make_up": {"joints": [
-                    {"of": ["k1.black", "left.hot"]}, {"of": ["k1.red", "right.hot"]},
-                    {"of": ["k1.white", "left.neutral", "right.neutral"]},
-                ]},
-            },
-        },
-        "cables": {"k1": {"sheath": "12/3 NM-B", "from": "panel", "to": "pot", "circuit": "pair",
-                          "length": "1 ft"}},
-    }  # fmt: skip
     on = (Draw("oven", "left", 1800, 120), Draw("kettle", "right", 1200, 120))
-    worst = worst_for(network(case, Scenario(also=on)), "k1.white")
+    worst = worst_for(network(PAIR, Scenario(also=on)), "k1.white")
     assert [load.name for load in worst.loads] == ["oven"]
     assert worst.current == pytest.approx(-15, rel=1e-3)
     same_leg = Scenario(also=on, faults=(OnLeg("panel", 3, "A"),))
-    worst = worst_for(network(case, same_leg), "k1.white")
+    worst = worst_for(network(PAIR, same_leg), "k1.white")
     assert [load.name for load in worst.loads] == ["oven", "kettle"]
     assert worst.current == pytest.approx(-25, rel=1e-3)
+
+
+def test_the_worst_can_go_either_way_and_may_be_all_loads_together() -> None:
+    on = (Draw("oven", "left", 1200, 120), Draw("kettle", "right", 1800, 120))
+    worst = worst_for(network(PAIR, Scenario(also=on)), "k1.white")
+    assert [load.name for load in worst.loads] == ["kettle"]
+    assert worst.current == pytest.approx(15, rel=1e-3)
+    lost = Scenario(also=on, faults=(Open("k1.white@panel"),))
+    worst = worst_for(network(PAIR, lost), "k1.black")
+    assert [load.name for load in worst.loads] == ["oven", "kettle"]
+    assert worst.current == pytest.approx(240 / (12 + 8), rel=1e-3)
 
 
 def test_only_what_is_named_is_on() -> None:
@@ -326,3 +383,46 @@ def test_a_split_receptacle_has_three_voltages() -> None:
     }  # fmt: skip
     assert volts(flows(case), "pot") == [120, -120, 240]
     assert volts(flows(case, Scenario(faults=(OnLeg("panel", 3, "A"),))), "pot") == [120, 120, 0]
+
+
+def test_the_halves_of_a_receptacle_on_two_circuits_have_their_own_neutrals() -> None:
+    case = {
+        "boxes": {"pot": {"holds": {"receptacle": {"split": "two circuits"}}}},
+        "cables": {
+            "k1": {"from": "panel", "to": "pot", "circuit": "a", "length": "9 ft"},
+            "k2": {"from": "panel", "to": "pot", "circuit": "b", "length": "9 ft"},
+        },
+    }
+    pairs = [(each.one, each.other) for each in flows(case).outlet("pot")]
+    assert pairs == [
+        ("pot.hot", "pot.neutral"), ("pot.hot 2", "pot.neutral 2"), ("pot.hot", "pot.hot 2"),
+    ]  # fmt: skip
+
+
+def test_an_open_hot_may_be_a_switched_one() -> None:
+    case = {
+        "boxes": {"door": {"holds": {"switch": {"controls": "lamp"}}},
+                  "lamp": {"holds": "luminaire"}},
+        "cables": {
+            "k1": {"from": "panel", "to": "door", "circuit": "a", "length": "9 ft"},
+            "k2": {"from": "door", "to": "lamp", "carries": "switched", "for": "lamp",
+                   "length": "9 ft"},
+        },
+    }  # fmt: skip
+    assert volts(flows(case), "lamp") == [120]
+    assert volts(flows(case, Scenario(switches=(("door", "off"),))), "lamp") == [0]
+    assert volts(flows(case, Scenario(faults=(Open("lamp", Role.HOT),))), "lamp") == [0]
+
+
+def test_a_cable_stated_towards_the_panel_counts_the_same_at_its_breaker() -> None:
+    cables = {"k1": {"from": "near", "to": "panel", "circuit": "a", "length": "30 ft"}}
+    case = {"boxes": {"near": {"holds": "receptacle"}}, "cables": cables}
+    found = flows(case, Scenario(also=(Draw("lamp", "near", 120, 120),)))
+    assert found.breaker_current("panel", 1) == pytest.approx(1, rel=1e-2)
+    assert found.current("k1.black") == pytest.approx(-1, rel=1e-2)
+
+
+def test_a_use_that_is_not_told_leaves_its_boxes_in_doubt() -> None:
+    cables = {**ROW["cables"], "k2": {**ROW["cables"]["k2"], "carries": "unknown"}}
+    found = flows({**ROW, "cables": cables})
+    assert Missing("conductor", "k2.black", "role") in because(volts(found, "near")[0])
