@@ -46,10 +46,15 @@ def veil(made: Made, doubts: Doubts) -> None:
     wires = list(_veil_wires(made))
     unreached = list(_veil_unreached(made, doubts))
     if unreached:
-        _veil_circuits(made, hanging_on(unreached))
+        _veil_circuits(made, doubts, unreached)
     if wires:
         _veil_joints(made)
-        _veil_wires_of_circuits(made, hanging_on(wires))
+        _veil_wires_of_circuits(made, doubts, wires)
+
+
+def _tied_to(circuit: Thing, doubts: Doubts, unknowns: Iterable[Unknown]) -> list[Unknown]:
+    """Those of the unknowns that may come into the boxes of a circuit."""
+    return [each for each in unknowns if doubts.reach(circuit.ref, each.because)]
 
 
 def _veil_unreached(made: Made, doubts: Doubts) -> Iterable[Unknown]:
@@ -65,18 +70,32 @@ def _veil_unreached(made: Made, doubts: Doubts) -> Iterable[Unknown]:
         yield doubt
 
 
-def _veil_circuits(made: Made, doubt: Unknown) -> None:
-    """What any circuit feeds besides: the devices in doubt may be on it."""
+def _veil_circuits(made: Made, doubts: Doubts, unreached: list[Unknown]) -> None:
+    """What circuits feed besides: the devices in doubt may be on them."""
+    veiled: dict[str, Unknown] = {}
     for circuit in made.all("circuit"):
-        complete(circuit, dict.fromkeys(_OF_ITS_OUTLETS, doubt))
+        tied = _tied_to(circuit, doubts, unreached)
+        if tied:
+            veiled[circuit.ref] = hanging_on(tied)
+            complete(circuit, dict.fromkeys(_OF_ITS_OUTLETS, veiled[circuit.ref]))
     for kind, fact, decided in _MAY_TURN:
         for thing in made.all(kind):
-            if value_of(thing, fact) is not decided:
-                complete(thing, {fact: doubt})
+            its = _doubts_of(thing, veiled)
+            if its and value_of(thing, fact) is not decided:
+                complete(thing, {fact: hanging_on(its)})
     for appliance in made.all("appliance"):
         outlets = things(appliance, "outlets")
-        if any(isinstance(value_of(each, "circuits"), Unknown) for each in outlets):
-            complete(appliance, {"circuits": doubt})
+        circuits = [value_of(each, "circuits") for each in outlets]
+        if any(isinstance(each, Unknown) for each in circuits):
+            complete(appliance, {"circuits": hanging_on(circuits)})
+
+
+def _doubts_of(thing: Thing, veiled: Mapping[str, Unknown]) -> list[Unknown]:
+    """What the circuits of a thing hang on; where they are not known, what any of them does."""
+    circuits = value_of(thing, "circuits")
+    if isinstance(circuits, Unknown):
+        return [circuits, *veiled.values()]
+    return [veiled[each.ref] for each in things(thing, "circuits") if each.ref in veiled]
 
 
 def _veil_wires(made: Made) -> Iterable[Unknown]:
@@ -112,9 +131,13 @@ def _add_doubt(thing: Thing, doubt: Unknown) -> None:
     complete(thing, {"circuits": hanging_on((before, doubt))})
 
 
-def _veil_wires_of_circuits(made: Made, doubt: Unknown) -> None:
-    """What any circuit has besides: a conductor in doubt may be its neutral, or join it to one."""
+def _veil_wires_of_circuits(made: Made, doubts: Doubts, wires: list[Unknown]) -> None:
+    """What circuits have besides: a conductor in doubt may be their neutral, or join it to one."""
     for circuit in made.all("circuit"):
+        tied = _tied_to(circuit, doubts, wires)
+        if not tied:
+            continue
+        doubt = hanging_on(tied)
         links: dict[str, object] = dict.fromkeys(_OF_ITS_WIRES, doubt)
         for fact, is_decided in (
             ("has_neutral", True),
