@@ -68,8 +68,9 @@ def kind_of(device: Device) -> str:
 
 
 def label_of(site: Site, device: Device) -> str:
-    """A device as a person calls it."""
-    return f"{kind_of(device)} {device.name} in the {site.job.boxes[device.box].room}"
+    """A device as a person calls it, with its room as the job calls that."""
+    room = site.job.boxes[device.box].room
+    return f"{kind_of(device)} {device.name}{f' in {room}' if room else ''}"
 
 
 def link_devices(site: Site, made: Made, doubts: Doubts) -> None:

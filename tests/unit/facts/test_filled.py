@@ -122,7 +122,7 @@ def test_a_fact_that_rests_on_a_usual_value_says_so() -> None:
 @pytest.mark.parametrize(
     ("kind", "ref", "label"),
     [
-        ("receptacle", "mould-bench", "receptacle mould-bench in the casting"),
+        ("receptacle", "mould-bench", "receptacle mould-bench in casting"),
         ("cable", "k1", "cable k1, panel to door"),
         ("cable_end", "k1@door", "cable k1 at door"),
         ("panel_end", "k1.black@panel", "black of k1 in the panel"),
