@@ -133,7 +133,7 @@ def test_a_length_is_not_written_in_a_unit_of_something_else(unit: str) -> None:
         (0.0508, LENGTH, "50.8 mm", "2 in"),
         (12.192, LENGTH, "12.192 m", "40 ft"),
         (37.161216, AREA, "37.1612 m2", "400 ft2"),
-        (18 * 16.387064e-6, VOLUME, "294.9671 mL", "18 in3"),
+        (18 * 16.387064e-6, VOLUME, "294.9672 mL", "18 in3"),
         (0.01, RESISTANCE_PER_LENGTH, "10 ohm/km", "3.048 ohm/kft"),
     ],
 )
