@@ -73,6 +73,12 @@ def _internal_clamps(site: Site, box: Box) -> int | None:
 
 
 def _is_bonded(site: Site, box: Box) -> bool | None:
+    """Whether a screw that bonds end on bonds it; whether armour does is to be looked at."""
+    by_screw = _is_bonded_by_screw(site, box)
+    return None if by_screw is False and box.name in site.armoured else by_screw
+
+
+def _is_bonded_by_screw(site: Site, box: Box) -> bool | None:
     if box.material is not None and box.material != _METAL:
         return False
     if not box.bond_screw or box.material is None:

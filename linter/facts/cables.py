@@ -86,7 +86,7 @@ def _put_sheath(given: Given, cable: Cable) -> None:
     if conductors is None:
         return
     bonds = [each for each in conductors if each.colour in BOND_COLOURS]
-    given.put("has_bond", bool(bonds), "sheath")
+    given.put("has_bond", bool(bonds) or cable.armour_is_bond, "sheath")
     given.put("insulated_conductors", sum(each.insulated for each in conductors), "sheath")
     if bonds and cable.bond is None:
         given.put("bond_size", bonds[0].size, "sheath")

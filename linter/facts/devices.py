@@ -84,8 +84,11 @@ def link_devices(site: Site, made: Made, doubts: Doubts) -> None:
         )
         own = unknown("device", device.ref, "hots_go_off_together")
         doubt = doubts.at(box.ref)
+        # A bond that is armour ends on no terminal; a box of metal may pass it on.
+        own_bond = unknown("device", device.ref, "is_bonded")
+        by_armour = own_bond if box.ref in site.armoured else doubt
         links: Values = {
-            "is_bonded": _is_bonded(site, terminals) or doubt,
+            "is_bonded": _is_bonded(site, terminals) or by_armour,
             "circuits": circuits_of_poles(made, poles),
             "hots_go_off_together": go_off_together(breakers_of(site.job, breakers), own),
             "breaker_count": float(len(poles)),

@@ -77,7 +77,10 @@ def _site(job: Job, wiring: Wiring, trace: Trace) -> Site:
         for box in (cable.from_, cable.to, *(each.box for each in cable.through))
     )
     capped = frozenset(each.wire_end for each in wiring.capped)
-    return Site(job, wiring, trace, Groups(job), entering, capped)
+    armoured = {
+        str(box) for cable in job.cables.values() if cable.armour_is_bond for box in cable.ends
+    }
+    return Site(job, wiring, trace, Groups(job), entering, capped, frozenset(armoured))
 
 
 def _make_what_is_stated(site: Site, made: Made) -> None:

@@ -28,6 +28,7 @@ class Site(NamedTuple):
     groups: Groups
     entering: Mapping[str, int]  # how many cables enter each box, those that run through too
     capped: frozenset[str]  # the wire ends that are capped, as stated or derived
+    armoured: frozenset[str] = frozenset()  # boxes that a cable enters whose armour is its bond
 
 
 class Made:

@@ -2,7 +2,7 @@
 
 from typing import Annotated, Literal
 
-from linter.job.sheaths import BARE, Sheath, read_sheath
+from linter.job.sheaths import ARMOUR, Sheath, read_sheath
 from linter.job.stated import BoxId, CableId, CircuitId, EndId, ReadAs, Stated
 from linter.job.values import Area, Count, Length, Temperature, YesNo
 
@@ -111,9 +111,15 @@ class Cable(Stated):
 
     @property
     def colours(self) -> tuple[str, ...] | None:
-        """All its conductors by colour, the bare one last; None where that is unknown."""
+        """All its conductors by colour, the bond last; None where that is unknown."""
         if self.conductors is not None:
             return self.conductors
         if self.sheath is None:
             return None
-        return self.sheath.colours + ((BARE,) if self.sheath.has_bond else ())
+        bond = self.sheath.bond
+        return self.sheath.colours + ((bond,) if bond not in ("", ARMOUR) else ())
+
+    @property
+    def armour_is_bond(self) -> bool:
+        """Whether its bond is its armour, which no conductor in a box shows."""
+        return self.sheath is not None and self.sheath.bond == ARMOUR

@@ -6,7 +6,8 @@ from typing import NamedTuple
 
 from linter.units import AREA, NotAQuantity, Quantity, read_quantity
 
-BARE = "bare"
+BARE, GREEN, ARMOUR = "bare", "green", "armour"
+_BOND_OF_TYPE = {"AC": ARMOUR, "ACHH": ARMOUR, "ACTHH": ARMOUR, "MC": GREEN}
 _COLOURS = {
     (1,): ("black",),
     (2,): ("black", "white"),
@@ -33,6 +34,15 @@ class Sheath(NamedTuple):
 
     def __str__(self) -> str:
         return self.written
+
+    @property
+    def bond(self) -> str:
+        """What its bond is: a bare conductor, a green one, or its armour; empty without one.
+
+        >>> read_sheath("12/2 NM-B").bond, read_sheath("12/2 MC").bond, read_sheath("12/2 AC").bond
+        ('bare', 'green', 'armour')
+        """
+        return _BOND_OF_TYPE.get(self.type, BARE) if self.has_bond else ""
 
 
 @lru_cache(maxsize=256)

@@ -55,6 +55,19 @@ def test_what_is_no_sheath(text: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("text", "bond"),
+    [
+        ("12/2 NM-B", "bare"),
+        ("12/2 mc", "green"),
+        ("12/2 AC", "armour"),
+        ("12/2 MC without ground", ""),
+    ],
+)
+def test_the_bond_of_a_type(text: str, bond: str) -> None:
+    assert read_sheath(text).bond == bond
+
+
+@pytest.mark.parametrize(
     ("text", "near"),
     [("13/2 NM-B", ("14/2 NM-B", "12/2 NM-B")), ("5/3", ("6/3", "4/3")), ("22/2 MC", ())],
 )
