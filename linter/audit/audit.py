@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from linter.audit.findings import WEIGHTS, Audit, Finding
 from linter.audit.judging import AtWork, Judged, in_force, judge_all
 from linter.audit.questions import in_words, lacks_of, open_questions
+from linter.audit.settled import without_settled
 from linter.audit.stops import Walk
 from linter.audit.tell import Teller
 from linter.audit.trials import Trials
@@ -44,6 +45,7 @@ def told(job: Job, pack: Pack, facts: Facts, judged: Judged) -> Audit:
     walk, write = Walk(facts.things), writer_of(pack)
     findings = _findings(judged, Teller(pack, facts, walk, write))
     trials, lacks = Trials(facts.things, pack.library, write), lacks_of(pack.library, write)
+    judged = without_settled(judged, trials, pack.library)
     questions = open_questions(judged.untold, facts, walk, trials, lacks)
     return Audit(
         job=job.name,

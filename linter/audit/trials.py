@@ -16,7 +16,7 @@ from linter.vocabulary.kinds import KINDS
 from linter.vocabulary.model import Fact, FactRef, Shape, Thing
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Collection, Iterable, Mapping
 
     from linter.audit.judging import Untold
     from linter.language.library import Library
@@ -48,6 +48,13 @@ class Trials:
             for (rule, when, needs_more), group in alike.items()
         ]
         return tuple(sorted(answers, key=lambda each: (WEIGHTS.index(each.weight), -each.checks)))
+
+    def come_to(
+        self, check: Untold, ref: FactRef, answers: Iterable[object], outcomes: Collection[str]
+    ) -> bool:
+        """Whether a check that hangs on one fact comes to one of the outcomes with each answer."""
+        known = ref in self._unknown
+        return known and all(self._outcome(check, ref, each) in outcomes for each in answers)
 
     @cached_property
     def _unknown(self) -> Mapping[FactRef, list[tuple[Thing, str]]]:
