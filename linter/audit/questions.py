@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from linter.audit.findings import WEIGHTS, Asked, OpenQuestion
 from linter.language.verdict import NoQuotient, NoRow
-from linter.text import join_words
+from linter.text import join_words, nearest
 from linter.vocabulary.kinds import KINDS
 from linter.vocabulary.model import FactRef
 
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from linter.audit.wording import Wording
     from linter.facts import Facts
     from linter.language.library import Library
+    from linter.language.tables import Table
     from linter.language.writing import Writer
 
 
@@ -40,6 +41,7 @@ class _Hanging(NamedTuple):
     others: dict[Topic, None]
 
 
+_MOST_ROWS_TOLD = 8
 Lacks = Callable[["NoRow | NoQuotient"], str]
 
 
@@ -49,11 +51,35 @@ def lacks_of(library: Library, write: Writer) -> Lacks:
     def lacks(reason: NoRow | NoQuotient) -> str:
         if isinstance(reason, NoQuotient):
             return "a division by nothing"
-        keys = library.tables[reason.table].keys
-        told = [write(each, key.type, None) for each, key in zip(reason.keys, keys, strict=False)]
-        return f"no row in {reason.table.replace('_', ' ')} for {join_words(told)}"
+        table = library.tables[reason.table]
+        told = [
+            write(each, key.type, None) for each, key in zip(reason.keys, table.keys, strict=False)
+        ]
+        said = f"no row in {reason.table.replace('_', ' ')} for {join_words(told)}"
+        near = _rows_near(table, reason.keys)
+        return f"{said}; there is {join_words(near, 'or')}" if near else said
 
     return lacks
+
+
+def _rows_near(table: Table, keys: tuple[object, ...]) -> tuple[str, ...]:
+    """The rows that a text without a row was probably meant for: near it, or of words like its."""
+    if len(table.keys) > 1 or not isinstance(keys[0], str):
+        return ()
+    there = [str(row[0]) for row in table.rows]
+    like = {each: _words_like(keys[0].split(), each.split()) for each in there}
+    most = max(like.values(), default=0)
+    alike = [each for each, count in like.items() if count == most > 0]
+    return nearest(keys[0], there) or tuple(alike[:_MOST_ROWS_TOLD])
+
+
+def _words_like(said: Iterable[str], words: Iterable[str]) -> int:
+    """How many of the words said are among the words, or begin one that is no figure."""
+    listed = list(words)
+    return sum(
+        any(each == one or (one.isalpha() and each.startswith(one)) for each in listed)
+        for one in said
+    )
 
 
 def open_questions(
