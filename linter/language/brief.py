@@ -16,6 +16,8 @@ from linter.language.tree import (
     Arithmetic,
     Choice,
     Comparison,
+    Count,
+    Extreme,
     FactOf,
     ForThings,
     Is,
@@ -63,7 +65,14 @@ class Brief(NamedTuple):
         if isinstance(left, LookUp):
             keys = ", ".join(self.with_values(key, around) for key in left.keys)
             return f"{_words(left.table)} at {keys}"
-        return "" if isinstance(left, Named) else self.with_values(left, around)
+        if isinstance(left, Named):
+            return ""
+        said = self.with_values(left, around)
+        # A count of some is a number to see; the largest of one is no choice.
+        result = self.writing.value(answer(node, around).value, type_of(node))
+        if isinstance(left, Extreme) and said == f"{left.which} of {result}":
+            return ""
+        return result if isinstance(left, Count) and "perhaps" not in said else said
 
     def _condition(self, node: Node, around: Around) -> str:
         if isinstance(node, Named):

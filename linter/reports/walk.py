@@ -32,6 +32,7 @@ def walk(findings: Iterable[Entry], full: bool = False) -> Iterator[Line]:
     With `full` the working is shown as the rule has it, else as one writes it on paper.
     """
     work = _in_full if full else _in_brief
+    told: set[object] = set()
     for room, in_room in groupby(findings, key=lambda each: each.first.stop.room):
         yield EMPTY
         yield line(room.upper() or "THE WHOLE DWELLING", "room")
@@ -40,7 +41,7 @@ def walk(findings: Iterable[Entry], full: bool = False) -> Iterator[Line]:
             yield from _stop(stop, stopped[0].first.stop)
             for number, (_, alike) in enumerate(groupby(stopped, key=_said_together)):
                 yield from [EMPTY] if number else []
-                yield from _entries(list(alike), work)
+                yield from _entries(list(alike), work, told)
 
 
 def _stop(heading: str, stop: Stop) -> Iterator[Line]:
@@ -53,7 +54,9 @@ def _said_together(entry: Entry) -> tuple[object, ...]:
     return finding.rule, finding.weight, finding.do, finding.caution, finding.reference
 
 
-def _entries(alike: list[Entry], work: Callable[[WorkLine], Iterator[Line]]) -> Iterator[Line]:
+def _entries(
+    alike: list[Entry], work: Callable[[WorkLine], Iterator[Line]], told: set[object]
+) -> Iterator[Line]:
     first = alike[0].first
     for entry in alike:
         yield from _entry(entry)
@@ -62,13 +65,27 @@ def _entries(alike: list[Entry], work: Callable[[WorkLine], Iterator[Line]]) -> 
     yield _note("Do:", first.do)
     if first.caution:
         yield _note("Caution:", first.caution, "caution")
-    yield _note("Rule:", f"{first.rule}: {cited(first.reference)}.")
-    if first.reference.doubt:
-        yield _note("Doubt:", first.reference.doubt)
-    yield from _bases(first)
+    yield from _sources(first, told)
     usual = dict.fromkeys(name for entry in alike for each in entry.all for name in each.usual)
     if usual:
         yield _note("Usual:", _rests_on(tuple(usual)))
+    taken = dict.fromkeys(name for entry in alike for each in entry.all for name in each.assumed)
+    if taken:
+        names = join_words(list(taken))
+        yield _note("Assumed:", f"taken as none, since the job says nothing of it: {names}.")
+
+
+def _sources(finding: Finding, told: set[object]) -> Iterator[Line]:
+    """The clause with what is known and in doubt of it; what was told of a rule is not repeated."""
+    own = finding.reference
+    if (finding.rule, own) in told:
+        yield _note("Rule:", f"{finding.rule}: {own.clause}, as told above.")
+        return
+    told.add((finding.rule, own))
+    yield _note("Rule:", f"{finding.rule}: {cited(own)}.")
+    if own.doubt:
+        yield _note("Doubt:", own.doubt)
+    yield from _bases(finding)
 
 
 def _entry(entry: Entry) -> Iterator[Line]:

@@ -144,6 +144,15 @@ def test_what_one_rule_says_at_one_box_is_mended_together() -> None:
     assert said.count("Do:") == 1
 
 
+def test_what_was_told_of_a_rule_is_not_repeated_at_the_next_box() -> None:
+    doubtful = REFERENCE._replace(doubt="the letter of the clause")
+    loft = stop("loft", "top", 15, (1, 1, 1))
+    said = squeezed(text_of(finding(reference=doubtful), finding(reference=doubtful, stop=loft)))
+    assert said.count("the letter of the clause") == 1
+    assert said.count("Do: Pull more cable") == 2
+    assert "Rule: wire-end-long-enough: 4-2, as told above." in said
+
+
 def test_what_cannot_be_told_says_where_how_and_what_each_answer_settles() -> None:
     said = squeezed(text_of(open_questions=(question(),)))
     for words in (
