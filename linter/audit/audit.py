@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from linter.audit.assumed import assumed
 from linter.audit.findings import WEIGHTS, Audit, Finding
 from linter.audit.judging import AtWork, Judged, in_force, judge_all
 from linter.audit.questions import in_words, lacks_of, open_questions
@@ -59,6 +60,7 @@ def told(job: Job, pack: Pack, facts: Facts, judged: Judged) -> Audit:
         counts=_by_weight(each.weight for each in findings),
         cannot_tell=_by_weight(each.rule.weight for each in judged.untold),
         unlooked=unlooked(job, facts, pack),
+        assumed=assumed(facts, in_force(pack.rules, job.stage), judged.untold, pack.library),
     )
 
 

@@ -57,13 +57,18 @@ class Stop(NamedTuple):
 
 
 class Relied(NamedTuple):
-    """A fact that a finding was worked out from, with its value as the job writes it."""
+    """A fact that a finding was worked out from, with its value as the job writes it.
+
+    `usual` says that it rests on a usual value of the job, `assumed` that it was taken as none,
+    because the job says nothing of it.
+    """
 
     kind: str
     ref: str
     fact: str
     value: str
     usual: bool
+    assumed: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,6 +102,11 @@ class Finding:
     def usual(self) -> tuple[str, ...]:
         """The usual values of the job that it rests on, each once, in words."""
         return tuple(dict.fromkeys(self._named(each) for each in self.relies_on if each.usual))
+
+    @property
+    def assumed(self) -> tuple[str, ...]:
+        """What was taken as none for it, each once, in words."""
+        return tuple(dict.fromkeys(self._named(each) for each in self.relies_on if each.assumed))
 
     def _named(self, relied: Relied) -> str:
         kind = KINDS[relied.kind]
@@ -161,6 +171,18 @@ class Unlooked(NamedTuple):
     places: tuple[Place, ...]
 
 
+class Assumed(NamedTuple):
+    """What was taken as none at some things, because the job says nothing of it.
+
+    `fact` of a thing of that kind would say it; `noun` is what is taken as none: "bundles".
+    """
+
+    kind: str
+    fact: str
+    noun: str
+    things: tuple[str, ...]
+
+
 class Audit(NamedTuple):
     """What an audit of one job says; `counts` and `cannot_tell` are numbers by weight."""
 
@@ -175,6 +197,7 @@ class Audit(NamedTuple):
     counts: Mapping[str, int]
     cannot_tell: Mapping[str, int]
     unlooked: tuple[Unlooked, ...] = ()
+    assumed: tuple[Assumed, ...] = ()
 
 
 def at_least(weight: str) -> tuple[str, ...]:

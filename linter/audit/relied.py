@@ -32,7 +32,8 @@ def relied_on(used: Iterable[FactRef], facts: Facts, write: Writer) -> tuple[Rel
             thing = facts.thing(ref.kind, ref.ref)
             value = value_of(thing, ref.fact)
             text = write(value, type_, thing.written.get(ref.fact))
-            found.append(Relied(*ref, value=text, usual=ref.fact in thing.usual))
+            usual, assumed = ref.fact in thing.usual, ref.fact in thing.assumed
+            found.append(Relied(*ref, value=text, usual=usual, assumed=assumed))
     return tuple(found)
 
 

@@ -18,7 +18,6 @@ _FIELDS = {
     "voltage": "voltage",
     "current": "current",
     "is_continuous": "continuous",
-    "largest_breaker": "largest_breaker",
     "is_fixed": "fixed",
     "is_cord_and_plug": "cord_and_plug",
     "needs_own_circuit": "own_circuit",
@@ -29,7 +28,9 @@ _FIELDS = {
 def appliance_of(appliance: Appliance) -> Thing:
     """The facts of an appliance that the job states; load or current reckoned from the others."""
     given = Given("appliance", appliance.name, appliance, _FIELDS)
-    given.put("has_largest_breaker", appliance.says("largest_breaker"), "largest_breaker")
+    has_limit = appliance.says("largest_breaker") and appliance.largest_breaker is not False
+    given.put("largest_breaker", appliance.largest_breaker or None, "largest_breaker")
+    given.put("has_largest_breaker", has_limit, "largest_breaker")
     load, volts, amperes = appliance.load, appliance.voltage, appliance.current
     if load is None and volts is not None and amperes is not None:
         given.put("load", Quantity(volts.value * amperes.value, POWER), "current")

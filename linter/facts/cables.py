@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import product
 from typing import TYPE_CHECKING
 
 from linter.facts.conductors import CURRENT_CARRYING, feeds_receptacles, name_of
@@ -153,6 +154,8 @@ def _put_outdoors(given: Given, made: Made, cable: Cable) -> None:
     is_damp = any_holds(
         answer(room, fact) for room in rooms for fact in ("is_outdoors", "is_damp", "is_wet")
     )
+    for room, fact in product(rooms, ("is_damp", "is_wet")):
+        given.assumed |= {"is_outdoors": room.assumed[fact]} if fact in room.assumed else {}
     if is_damp is not False:
         own = given.own_unknown("is_outdoors")
         given.values["is_outdoors"] = own if is_damp is True else is_damp

@@ -96,6 +96,9 @@ def conductor_of(cable: Thing, part: CablePart) -> Thing:
         label=f"{part.colour} of {cable.ref}",
         written=_written(cable, size_fact(part.colour)),
         usual=_usual(cable, size_fact(part.colour)),
+        assumed={
+            fact: cable.assumed[of] for fact, of in _OF_THE_CABLE.items() if of in cable.assumed
+        },
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from linter.facts.left_out import LEFT_OUT, NOTHING
 from linter.units import Quantity, Unknown
 from linter.vocabulary.model import FactRef, Thing
 
@@ -27,20 +28,26 @@ class Given:
     """What one model of a job states, being gathered into the facts of one thing.
 
     `fields` names the field of the model for each fact that is stated as it is; the rest is put in
-    with `put`. What the job leaves open hangs on the fact itself, unless another unknown is given.
+    with `put`. What the job leaves open hangs on the fact itself, unless another unknown is given;
+    what is taken as none because the job leaves it out is `assumed`.
     """
 
-    __slots__ = ("_places", "kind", "model", "ref", "stated_at", "usual", "values", "written")
+    __slots__ = (
+        "_left_out", "_places", "assumed", "kind", "model", "ref", "stated_at", "usual", "values",
+        "written",
+    )  # fmt: skip
 
     def __init__(self, kind: str, ref: str, model: Stated, fields: Mapping[str, str]) -> None:
         self.kind = kind
         self.ref = ref
         self.model = model
         self._places = model.field_places
+        self._left_out = LEFT_OUT.get(kind, NOTHING)
         self.values: dict[str, object] = {}
         self.written: dict[str, str] = {}
         self.stated_at: dict[str, Place] = {}
         self.usual: set[str] = set()
+        self.assumed: dict[str, FactRef] = {}
         for fact, field in fields.items():
             self.put(fact, getattr(model, field), field)
 
@@ -57,6 +64,8 @@ class Given:
         self.values[fact] = value
         if field in self._places:
             self._rests_on(fact, field)
+        elif field in self._left_out and not isinstance(value, Unknown):
+            self.assumed[fact] = FactRef(self.kind, self.ref, self._left_out[field].fact)
 
     def own_unknown(self, fact: str) -> Unknown:
         """The unknown that hangs on this fact of this thing."""
@@ -73,6 +82,7 @@ class Given:
             written=self.written,
             stated_at=self.stated_at,
             usual=frozenset(self.usual),
+            assumed=self.assumed,
         )
 
     def _rests_on(self, fact: str, field: str) -> None:

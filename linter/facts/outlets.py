@@ -74,7 +74,7 @@ def outlet_of(site: Site, made: Made, device: Device) -> Thing:
     given.put("device", made.thing("device", device.name))
     given.put("room_has_sink", value_of(room, "has_sink"))
     given.put("room_has_tub", value_of(room, "has_tub"))
-    given.usual |= {f"room_{fact}" for fact in ("has_sink", "has_tub") if fact in room.usual}
+    _take_over(given, room)
     given.put("serves", _serves(device, room), "serves")
     given.put("polarity_reading", _polarity(given, site.job, device))
     given.put("height", device.height, "height")
@@ -83,6 +83,13 @@ def outlet_of(site: Site, made: Made, device: Device) -> Thing:
         given.written |= {fact: text for fact, text in box.written.items() if fact == "height"}
         given.usual |= box.usual & {"height"}
     return given.thing(label_of(site, device))
+
+
+def _take_over(given: Given, room: Thing) -> None:
+    """What the sink and the tub of its room rest on, its outlet rests on as well."""
+    for fact in ("has_sink", "has_tub"):
+        given.usual |= {f"room_{fact}"} if fact in room.usual else set()
+        given.assumed |= {f"room_{fact}": room.assumed[fact]} if fact in room.assumed else {}
 
 
 def _serves(device: Device, room: Thing) -> str | Unknown | None:
@@ -110,6 +117,7 @@ def receptacle_of(site: Site, made: Made, device: Receptacle) -> Thing:
     given.written |= outlet.written
     given.stated_at |= outlet.stated_at
     given.usual |= outlet.usual
+    given.assumed |= outlet.assumed
     single = device.single
     given.put("places", None if single is None else 1 if single else 2, "single")
     given.put("is_split", device.split is not None, "split")

@@ -23,8 +23,11 @@ _ROOM_FIELDS = {
     "area": "area",
     "is_finished": "finished",
     "ambient": "ambient",
-    "has_sink": "sink",
-    "has_tub": "tub",
+}
+# The uses of rooms that may well have one, so that it must be asked where nothing is said of it.
+_MAY_HAVE = {
+    "sink": frozenset({"kitchen", "bathroom", "laundry", "utility"}),
+    "tub": frozenset({"bathroom"}),
 }
 _ALL_OF_KIND = {
     "rooms": "room",
@@ -45,11 +48,20 @@ def room_of(room: Room) -> Thing:
     given = Given("room", room.name, room, _ROOM_FIELDS)
     outdoors = _is_outdoors(room)
     given.put("is_outdoors", outdoors, "outdoors" if room.says("outdoors") else "use")
+    given.put("has_sink", _fixture(room, "sink", room.sink), "sink")
+    given.put("has_tub", _fixture(room, "tub", room.tub), "tub")
     for fact, field in (("is_damp", "damp"), ("is_wet", "wet")):
         stated: bool | None = getattr(room, field)
         value = stated if room.says(field) else _left_out(outdoors)
         given.put(fact, value, field)
     return given.thing(room.name)
+
+
+def _fixture(room: Room, field: str, stated: bool | None) -> bool | None:
+    """Whether it has a sink or a tub; left out, none, unless a room of its use may well have it."""
+    if room.says(field):
+        return stated
+    return None if room.use is None or room.use in _MAY_HAVE[field] else False
 
 
 def _is_outdoors(room: Room) -> YesNo | None:

@@ -93,7 +93,7 @@ class Cable(Stated):
     bend_radius: Length | None = None
     width: Length | None = None
     along_framing: AlongFraming | Literal[False] | None = None
-    holes: tuple[Hole, ...] | None = ()
+    holes: tuple[Hole, ...] | None = None
     outdoors: YesNo | None = None
     ambient: Temperature | None = None
     bundled: Bundled | Literal[False] | None = None

@@ -1,5 +1,7 @@
 """Supplies, rooms, appliances; runs of wall and counter with the positions of their outlets."""
 
+from typing import Literal
+
 from linter.job.stated import ApplianceId, DeviceId, RoomId, Stated
 from linter.job.values import Area, Current, Length, Power, Temperature, Voltage, YesNo
 
@@ -17,13 +19,13 @@ class Supply(Stated):
 
 
 class Room(Stated):
-    """A room or a place outdoors; no sink, tub is meant where none is stated."""
+    """A room or a place outdoors."""
 
     name: RoomId
     use: str | None = None
     area: Area | None = None
-    sink: YesNo | None = False
-    tub: YesNo | None = False
+    sink: YesNo | None = None
+    tub: YesNo | None = None
     finished: YesNo | None = None
     damp: YesNo | None = None
     wet: YesNo | None = None
@@ -33,7 +35,10 @@ class Room(Stated):
 
 
 class Appliance(Stated):
-    """An appliance or a fixed load; `outlets` are names of devices."""
+    """An appliance or a fixed load; `outlets` are names of devices.
+
+    `largest_breaker` is False where its nameplate gives no limit.
+    """
 
     name: ApplianceId
     outlets: tuple[DeviceId, ...] | None = None
@@ -41,7 +46,7 @@ class Appliance(Stated):
     voltage: Voltage | None = None
     current: Current | None = None
     continuous: YesNo | None = None
-    largest_breaker: Current | None = None
+    largest_breaker: Current | Literal[False] | None = None
     fixed: YesNo | None = None
     cord_and_plug: YesNo | None = None
     own_circuit: YesNo | None = None

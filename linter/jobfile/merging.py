@@ -31,6 +31,7 @@ _WORDS: dict[str, dict[object, object]] = {
     "carries": {UNKNOWN: UNKNOWN},
     "along_framing": {"no": False},
     "bundled": {"no": False},
+    "largest_breaker": {"none": False},
 }
 _MAPS = ("marks", "carries")  # maps of words; all other maps within a thing are things
 

@@ -68,6 +68,7 @@ def _audit(audit: Audit) -> Data:
         "findings": [_finding(each) for each in audit.findings],
         "open": [_question(each) for each in audit.open],
         "unlooked": [_unlooked(each) for each in audit.unlooked],
+        "assumed": [{**each._asdict(), "things": list(each.things)} for each in audit.assumed],
     }
 
 
@@ -100,6 +101,7 @@ def _finding(finding: Finding) -> Data:
         "rests_on": [_basis(each) for each in finding.rests_on],
         "relies_on": [each._asdict() for each in finding.relies_on],
         "usual": list(finding.usual),
+        "assumed": list(finding.assumed),
         "fingerprint": finding.fingerprint,
     }
 

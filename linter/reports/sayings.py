@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from linter.audit.findings import WEIGHTS, Reference
+from linter.audit.findings import WEIGHTS, Assumed, Reference
 from linter.text import join_words
+from linter.vocabulary.kinds import KINDS
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterable, Iterator, Mapping
 
 CAUTION = (
     "An aid for a person to confirm, not an approval. Switch off, lock, and test before touching. "
@@ -67,3 +68,19 @@ def counted_by_weight(counts: Mapping[str, int]) -> str:
     '1 danger, 2 violations and 0 pieces of advice'
     """
     return join_words([counted(counts[weight], *_COUNTED[weight]) for weight in WEIGHTS])
+
+
+def taken_as_none(assumed: Iterable[Assumed]) -> Iterator[str]:
+    """What was taken as none and of how many things; what is so at the same things together.
+
+    >>> bundles = Assumed("cable", "bundled_conductors", "bundles", ("k1", "k2"))
+    >>> list(taken_as_none([bundles]))
+    ['bundles of 2 cables']
+    """
+    nouns: dict[tuple[str, tuple[str, ...]], list[str]] = {}
+    for each in assumed:
+        nouns.setdefault((each.kind, each.things), []).append(each.noun)
+    for (name, things), said in nouns.items():
+        kind = KINDS[name]
+        of = counted(len(things), kind.label, kind.plural)
+        yield f"{join_words(said)} of {of}"

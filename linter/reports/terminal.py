@@ -8,7 +8,13 @@ from typing import TYPE_CHECKING
 from linter.reports.entries import entries
 from linter.reports.layout import EMPTY, Line, Span, fold, line
 from linter.reports.outcomes import Audited, Outcome, audits, cannot_tell, counts
-from linter.reports.sayings import CAUTION, CLOSING, counted, counted_by_weight
+from linter.reports.sayings import (
+    CAUTION,
+    CLOSING,
+    counted,
+    counted_by_weight,
+    taken_as_none,
+)
 from linter.reports.unanswered import unanswered
 from linter.reports.walk import walk
 
@@ -79,6 +85,10 @@ def _audit(file: str, audit: Audit, found: tuple[Entry, ...], full: bool) -> Ite
         listed = ", ".join(map(_unlooked, audit.unlooked))
         yield EMPTY
         yield line(f"Stated, but no rule of this pack looks at it: {listed}.", "quiet", hang=2)
+    if audit.assumed:
+        listed = ", ".join(taken_as_none(audit.assumed))
+        yield EMPTY
+        yield line(f"Taken as none, since the job says nothing of it: {listed}.", hang=2)
 
 
 def _unlooked(unlooked: Unlooked) -> str:

@@ -91,6 +91,7 @@ class FactRef(NamedTuple):
 
 _NOTHING_WRITTEN: Mapping[str, str] = MappingProxyType({})
 _NO_PLACES: Mapping[str, Place] = MappingProxyType({})
+_NOTHING_ASSUMED: Mapping[str, FactRef] = MappingProxyType({})
 
 
 class Thing:
@@ -98,17 +99,21 @@ class Thing:
 
     `ref` names it within its kind; `label` is what a person calls it; `place` is where the job file
     states it. `written` has the texts of those facts that the job file writes out, `stated_at` the
-    places where it does so, and `usual` names the facts that rest on the job's usual values. The
-    remaining attributes are the facts of its kind, given as one mapping: a quantity is a float in
-    base units, an unknown is an `Unknown`, things are a tuple.
+    places where it does so, and `usual` names the facts that rest on the job's usual values.
+    `assumed` has the facts that are taken as none because the job says nothing of them, each with
+    the fact that would have said it, be it of another thing. The remaining attributes are the facts
+    of its kind, given as one mapping: a quantity is a float in base units, an unknown is an
+    `Unknown`, things are a tuple.
 
     The mapping is taken over, not copied, so that things which name each other can be completed
     later.
     """
 
-    __slots__ = ("__dict__", "kind", "label", "place", "ref", "stated_at", "usual", "written")
+    __slots__ = (
+        "__dict__", "assumed", "kind", "label", "place", "ref", "stated_at", "usual", "written",
+    )  # fmt: skip
 
-    def __init__(  # noqa: PLR0913  four of them are optional and named
+    def __init__(  # noqa: PLR0913  five of them are optional and named
         self,
         kind: str,
         ref: str,
@@ -119,6 +124,7 @@ class Thing:
         written: Mapping[str, str] = _NOTHING_WRITTEN,
         stated_at: Mapping[str, Place] = _NO_PLACES,
         usual: frozenset[str] = frozenset(),
+        assumed: Mapping[str, FactRef] = _NOTHING_ASSUMED,
     ) -> None:
         self.kind = kind
         self.ref = ref
@@ -127,6 +133,7 @@ class Thing:
         self.written = written
         self.stated_at = stated_at
         self.usual = usual
+        self.assumed = assumed
         self.__dict__ = values
 
     def __repr__(self) -> str:

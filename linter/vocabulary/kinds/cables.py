@@ -75,7 +75,7 @@ CABLE_KINDS = (
             Fact("bored_holes", all_of("bored_hole"), "bored holes and notches it runs through, as "
                  "far as the job states them", ""),
             Fact("bored_holes_are_stated", YES_NO,
-                 "whether the job does not call its bored holes unknown", "yes",
+                 "whether the job states its bored holes, or that it has none", "yes",
                  "Follow the cable and measure at each bored hole."),
             Fact("is_outdoors", YES_NO,
                  "whether any part of it lies outdoors, buried, or in a damp or wet room; a usual "

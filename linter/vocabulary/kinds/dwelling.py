@@ -73,10 +73,12 @@ DWELLING_KINDS = (
             Fact("outlets", all_of("outlet"), "outlets in it, receptacles among them", ""),
             Fact("receptacles", all_of("receptacle"), "receptacles in it", ""),
             Fact("switches", all_of("switch"), "switches in it", ""),
-            Fact("has_sink", YES_NO, "whether it has a sink; no where none is stated", "yes",
-                 "Ask whether there is to be a sink."),
-            Fact("has_tub", YES_NO, "whether it has a bathtub or shower; no where none is stated",
-                 "no", "Ask whether there is to be a bathtub or shower."),
+            Fact("has_sink", YES_NO,
+                 "whether it has a sink; where none is stated, no, except in a room that may well "
+                 "have one", "yes", "Ask whether there is to be a sink."),
+            Fact("has_tub", YES_NO,
+                 "whether it has a bathtub or shower; where none is stated, no, except in a "
+                 "bathroom", "no", "Ask whether there is to be a bathtub or shower."),
         ),
     ),
     Kind(
