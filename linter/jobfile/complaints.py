@@ -19,8 +19,8 @@ from linter.jobfile.value_complaints import (
     wrong_form,
     wrong_type,
 )
-from linter.jobfile.words import expected, kinds_of_value, quoted, types_of, write
 from linter.text import Refusal
+from linter.text.schema_words import expected, kinds_of_value, quoted, types_of, write
 
 if TYPE_CHECKING:
     from collections.abc import Callable

@@ -6,7 +6,8 @@ import re
 from typing import TYPE_CHECKING
 
 from linter.jobfile.trade_words import nearest_key, nearest_value
-from linter.jobfile.words import (
+from linter.text import Refusal, nearest
+from linter.text.schema_words import (
     allowed_words,
     as_name,
     example,
@@ -14,7 +15,6 @@ from linter.jobfile.words import (
     meaning_and_example,
     quoted,
 )
-from linter.text import Refusal, nearest
 
 if TYPE_CHECKING:
     from linter.jobfile.faults import Complaint, Fault

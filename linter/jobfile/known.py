@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, NamedTuple, TypeAlias
 
-from linter.jobfile.words import as_name
 from linter.text import Place, Refusal, nearest
+from linter.text.schema_words import as_name
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 
 from linter.jobfile.schema import UNKNOWN, read_format
 from linter.jobfile.trade_words import nearest_value
-from linter.jobfile.words import (
+from linter.text import Refusal, nearest
+from linter.text.schema_words import (
     allowed_words,
     example,
     expected,
@@ -17,7 +18,6 @@ from linter.jobfile.words import (
     types_of,
     write,
 )
-from linter.text import Refusal, nearest
 from linter.units import NotAQuantity
 
 if TYPE_CHECKING:

@@ -7,10 +7,17 @@ key (`if` and `then`), never by trying them all.
 
 from __future__ import annotations
 
-import json
 from typing import TYPE_CHECKING
 
 from linter.text.refusals import Refusal
+from linter.text.schema_words import (
+    allowed_words,
+    example,
+    kinds_of_value,
+    meaning_and_example,
+    quoted,
+    write,
+)
 from linter.text.words import join_words, nearest
 
 if TYPE_CHECKING:
@@ -19,17 +26,6 @@ if TYPE_CHECKING:
     from jsonschema.exceptions import ValidationError
 
     from linter.text.yaml_places import Node
-
-_TYPES = {
-    "string": "text",
-    "number": "a number",
-    "integer": "a whole number",
-    "boolean": "true or false",
-    "array": "a list",
-    "object": "a map of keys and values",
-    "null": "nothing",
-}
-_LONGEST_SHOWN = 60
 
 
 def schema_refusals(node: Node, schema: Mapping[str, object]) -> list[Refusal]:
@@ -90,14 +86,14 @@ def _missing(error: ValidationError, node: Node) -> Refusal:
     return Refusal(
         node.place,
         f"{shown} {'is' if len(names) == 1 else 'are'} missing here",
-        _described(_map(properties.get(names[0]))) if len(names) == 1 else "",
+        meaning_and_example(_map(properties.get(names[0]))) if len(names) == 1 else "",
         f"add {join_words(parts)}",
     )
 
 
 def _to_paste(wanted: Mapping[str, object]) -> str:
     """An example that is right wherever it is pasted; dots where the writer alone knows."""
-    return _example(wanted) if "enum" in wanted else "…"
+    return example(wanted) if allowed_words(wanted) else "…"
 
 
 def _no_keys(error: ValidationError, node: Node) -> list[Refusal]:
@@ -106,9 +102,9 @@ def _no_keys(error: ValidationError, node: Node) -> list[Refusal]:
     return [
         Refusal(
             node.keys[key],
-            f'"{_short(key)}" is not a key here',
+            f"{quoted(key)} is not a key here",
             join_words(known, "or"),
-            f'write one of the keys expected, or leave "{_short(key)}" out',
+            f"write one of the keys expected, or leave {quoted(key)} out",
             nearest(key, free),
         )
         for key in node.fields
@@ -118,12 +114,12 @@ def _no_keys(error: ValidationError, node: Node) -> list[Refusal]:
 
 def _misnamed(error: ValidationError, node: Node) -> Refusal:
     key = str(error.instance)
-    expected = _described(_map(error.schema)) or "a key in the form that is usual here"
-    return Refusal(node.keys[key], f'"{_short(key)}" is no name', expected, "write it in that form")
+    expected = meaning_and_example(_map(error.schema)) or "a key in the form that is usual here"
+    return Refusal(node.keys[key], f"{quoted(key)} is no name", expected, "write it in that form")
 
 
 def _none_of(error: ValidationError, node: Node) -> Refusal:
-    words = [str(each) for each in _list(error.validator_value)]
+    words = [write(each) for each in _list(error.validator_value)]
     return Refusal(
         node.place,
         _found(node),
@@ -139,56 +135,23 @@ def _too_few(error: ValidationError, node: Node) -> Refusal:
     little = "Nothing stands here" if empty else "Too little stands here"
     found = "Too much stands here together" if most else little
     mend = "write each in an entry of its own" if most else "write it in full, or leave it out"
-    return Refusal(node.place, found, _described(_map(error.schema)), mend)
+    return Refusal(node.place, found, meaning_and_example(_map(error.schema)), mend)
 
 
 def _unlike(error: ValidationError, node: Node) -> Refusal:
     schema = _map(error.schema)
-    described = _described(schema)
+    described = meaning_and_example(schema)
     if str(error.validator) == "type":
-        types = schema.get("type")
-        names = [str(each) for each in _list(types)] or [str(types)]
-        kinds = join_words([_TYPES[each] for each in names], "or")
+        kinds = kinds_of_value(schema)
         described = f"{kinds}: {described}" if described else kinds
     return Refusal(node.place, _found(node), described, "write it as expected")
 
 
 def _found(node: Node) -> str:
-    if isinstance(node.value, list):
-        return "A list stands here"
-    if isinstance(node.value, dict):
-        return "A map of keys and values stands here"
     if node.is_nothing:
         return "Nothing stands here"
-    return f'"{_short(node.text)}" stands here'
-
-
-def _described(schema: Mapping[str, object]) -> str:
-    description, example = str(schema.get("description", "")), _example(schema)
-    words = description[:1].lower() + description[1:]
-    if words and example and len(example) <= _LONGEST_SHOWN:
-        return f"{words}, such as {example}"
-    return words or example
-
-
-def _example(schema: Mapping[str, object]) -> str:
-    examples = _list(schema.get("examples"))
-    if not examples:
-        return ""
-    return _written(examples[0])
-
-
-def _written(example: object) -> str:
-    """An example as one writes it in YAML, on one line."""
-    if isinstance(example, dict):
-        return "{" + ", ".join(f"{key}: {_written(each)}" for key, each in example.items()) + "}"
-    if isinstance(example, list):
-        return "[" + ", ".join(_written(each) for each in example) + "]"
-    return example if isinstance(example, str) else json.dumps(example)
-
-
-def _short(text: str) -> str:
-    return text if len(text) <= _LONGEST_SHOWN else f"{text[:_LONGEST_SHOWN]}…"
+    shown = quoted(node.value if node.items or node.fields else node.text)
+    return f"{shown} stands here"
 
 
 def _map(value: object) -> Mapping[str, object]:

@@ -1,13 +1,13 @@
-"""What the schema expects somewhere, said in words, with an example."""
+"""What a schema expects somewhere, said in words with an example, and what stands there instead."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Mapping
+from typing import Any
 
-from linter.text import join_words
+from linter.text.words import join_words
 
-if TYPE_CHECKING:
-    from linter.jobfile.schema import Schema
+Schema = Mapping[str, Any]
 
 _LONGEST_SHOWN = 60
 
@@ -34,7 +34,7 @@ def meaning_and_example(schema: Schema) -> str:
 
 
 def example(schema: Schema) -> str:
-    """The first example of the schema, as a job file writes it; empty where it has none."""
+    """The first example of the schema, as a file writes it; empty where it has none."""
     examples = schema.get("examples") or [""]
     return write(examples[0])
 
@@ -45,7 +45,7 @@ def allowed_words(schema: Schema) -> tuple[str, ...]:
 
 
 def write(value: object) -> str:
-    """A plain value as a job file writes it within a line.
+    """A plain value as a file writes it within a line.
 
     >>> write({"black": "hot of 3", "holes": [1, True]})
     '{black: hot of 3, holes: [1, true]}'
