@@ -13,7 +13,7 @@ from linter.trace.solid import Source, Sources, by_role
 from linter.wiring.model import Role
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Mapping, Sequence
 
     from linter.trace.positions import Positions
     from linter.trace.solid import Solid
@@ -64,7 +64,10 @@ def meetings(wiring: Wiring, solid: Solid, positions: Positions) -> tuple[Meetin
     if not found:
         return ()
     paths = Paths(wiring)
-    made = (_made(wiring, solid, paths, each) for each in found)
+    ends: dict[Source, list[str]] = {}
+    for wire, source in solid.source_of.items():
+        ends.setdefault(source, []).append(wire)
+    made = (_made(wiring, ends, paths, each) for each in found)
     return tuple(each for each in made if each is not None)
 
 
@@ -117,13 +120,17 @@ def _what(one: Source, other: Source) -> Meets | None:
     return Meets.NEUTRALS if one.circuit != other.circuit else None
 
 
-def _made(wiring: Wiring, solid: Solid, paths: Paths, found: _Found) -> Meeting | None:
-    sources = found.sources
-    ends = {wire: source for wire, source in solid.source_of.items() if source in sources}
-    starts = [wire for wire, source in ends.items() if source == sources[0]]
-    way = paths.way(starts, lambda name: ends.get(name) == sources[1], found.closed)
+def _made(
+    wiring: Wiring, ends: Mapping[Source, Sequence[str]], paths: Paths, found: _Found
+) -> Meeting | None:
+    one, other = found.sources
+    # From the source that fewer conductors begin at: a bond bar has one for each cable.
+    is_turned = len(ends[one]) > len(ends[other])
+    starts, goals = (ends[other], ends[one]) if is_turned else (ends[one], ends[other])
+    way = paths.way(starts, frozenset(goals).__contains__, found.closed)
+    way = way[::-1] if is_turned else way
     box = _turning(wiring, way)
-    return Meeting(found.what, sources, box, way, found.switches) if box else None
+    return Meeting(found.what, found.sources, box, way, found.switches) if box else None
 
 
 def _turning(wiring: Wiring, way: Way) -> str:

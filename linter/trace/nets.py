@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from linter.wiring.model import Link, LinkKind, Wiring
+from linter.wiring.model import BoxWiring, Link, LinkKind, Wiring
 from linter.wiring.unions import Unions
 
 if TYPE_CHECKING:
@@ -34,24 +34,30 @@ class Nets(NamedTuple):
 
 def nets_of(wiring: Wiring) -> Nets:
     """The nets of a wiring and the ways between them."""
-    ids = [*wiring.wire_ends, *wiring.joints, *wiring.pigtails, *wiring.terminals]
-    unions = Unions(ids)
+    unions = Unions()
+    for box in wiring.boxes.values():
+        _add_box(unions, box)
+    for each in (*wiring.wire_ends, *wiring.pigtails):
+        unions.place(each)
     for parts in wiring.parts.values():
         for part in parts:
             unions.tie(*part.ends)
-    for joint in wiring.joints.values():
-        for each in (*joint.wire_ends, *joint.pigtails):
-            unions.tie(each, joint.id)
-    links = wiring.links
-    for link in links:
+    of = unions.numbered()
+    ways: list[list[Way]] = [[] for _ in range(of.size)]
+    _add_landings(wiring, of, ways)
+    _add_links(wiring.links, of, ways)
+    return Nets(of, ways)
+
+
+def _add_box(unions: Unions, box: BoxWiring) -> None:
+    """Adds the joints and the terminals of a box, those that a tab ties as one."""
+    for joint in box.joints:
+        unions.add(joint.id, *joint.wire_ends, *joint.pigtails)
+    for terminal in box.terminals:
+        unions.add(terminal.id)
+    for link in box.links:
         if link.kind in _TIED:
             unions.tie(*link.ends)
-    numbers = unions.numbered()
-    of = dict(numbers)
-    ways: list[list[Way]] = [[] for _ in range(numbers.size)]
-    _add_landings(wiring, of, ways)
-    _add_links(links, of, ways)
-    return Nets(of, ways)
 
 
 def _add_landings(wiring: Wiring, of: Mapping[str, int], ways: list[list[Way]]) -> None:

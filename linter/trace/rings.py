@@ -8,6 +8,7 @@ from linter.trace.distance import ties_of
 from linter.trace.paths import Paths, Way
 from linter.trace.solid import by_role
 from linter.wiring.model import Role
+from linter.wiring.unions import Unions
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -43,36 +44,55 @@ def rings(wiring: Wiring, solid: Solid) -> tuple[Ring, ...]:
 
 
 def _closing(wiring: Wiring, solid: Solid) -> Iterator[tuple[int, tuple[str, str]]]:
-    """For each piece the first tie, in file order, that closes a ring."""
-    above: dict[str, str] = {}
-
-    def top(name: str) -> str:
-        while above.setdefault(name, name) != name:
-            above[name] = above.setdefault(above[name], above[name])
-            name = above[name]
-        return name
-
+    """For each piece with a ring the first tie, in file order, that closes one."""
+    ringed = _ringed(wiring, solid)
+    if not ringed:
+        return
+    unions = Unions()
     told: set[int] = set()
-    for one, other in _ties(wiring, solid):
-        first, second = top(one), top(other)
+    for one, other in (*_on_bars(wiring, solid), *((a, b) for a, b, _ in ties_of(wiring))):
         piece = solid.of(one)
-        if first != second:
-            above[first] = second
-        elif piece not in told and _is_to_be_a_tree(solid, piece):
+        if piece not in ringed or piece in told or not _is_metal(solid, piece, other):
+            continue
+        if unions.place(one) == unions.place(other):
             told.add(piece)
             yield piece, (one, other)
+        unions.tie(one, other)
 
 
-def _ties(wiring: Wiring, solid: Solid) -> Iterator[tuple[str, str]]:
-    """All ties within pieces that a panel feeds; conductors on a bar are tied by it."""
-    for wire, source in solid.source_of.items():
-        if source.role is not Role.BOND:
-            panel = wiring.panel_landings[wire].panel
-            yield wire, f"{_BAR}{panel} {source}"
+def _is_metal(solid: Solid, piece: int, other: str) -> bool:
+    return other.startswith(_BAR) or solid.of(other) == piece
+
+
+def _ringed(wiring: Wiring, solid: Solid) -> frozenset[int]:
+    """The pieces that have more ties than a tree of so many ids, which has one less than those.
+
+    The bars of a panel count as ids too: each source on one is tied to it.
+    """
+    spare = [1] * (max(solid.of_net, default=0) + 1)
+    bars: set[tuple[int, str]] = set()
+    for wire, bar in _on_bars(wiring, solid):
+        piece = solid.of(wire)
+        spare[piece] += 1
+        if (piece, bar) not in bars:
+            bars.add((piece, bar))
+            spare[piece] -= 1
+    for name in (*wiring.wire_ends, *wiring.joints, *wiring.pigtails, *wiring.terminals):
+        spare[solid.of(name)] -= 1
     for one, other, _ in ties_of(wiring):
         piece = solid.of(one)
-        if piece == solid.of(other) and _is_to_be_a_tree(solid, piece):
-            yield one, other
+        if piece == solid.of(other):
+            spare[piece] += 1
+    return frozenset(
+        piece for piece, more in enumerate(spare) if more > 0 and _is_to_be_a_tree(solid, piece)
+    )
+
+
+def _on_bars(wiring: Wiring, solid: Solid) -> Iterator[tuple[str, str]]:
+    """The conductors that end on bars and breakers, bonds apart, each with what it ends on."""
+    for wire, source in solid.source_of.items():
+        if source.role is not Role.BOND:
+            yield wire, f"{_BAR}{wiring.panel_landings[wire].panel} {source}"
 
 
 def _is_to_be_a_tree(solid: Solid, piece: int) -> bool:
