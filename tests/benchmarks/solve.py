@@ -10,7 +10,11 @@ run in a fresh process right after the wiring was derived, as in an audit (a sec
 small job in the processor's cache, and a large one not); seconds of that process, the least of five
 processes.
 
-Recorded RECORD
+Recorded on two cores that other work kept busy (load 6): 1,000 boxes, network 36 ms and solve 18 ms;
+10,000 boxes, 484 ms and 200 ms: 12.7 times, with rings 13.8; on an earlier, quieter run 10.5. The
+work per box is the same: what is left over is two searches for garbage (65 ms), which the smaller
+job is too small for, and memory that the processor's cache does not hold. An own elimination in
+Python is a third of it, so a numerical library would gain little.
 """
 
 from __future__ import annotations
