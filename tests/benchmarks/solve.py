@@ -10,11 +10,11 @@ run in a fresh process right after the wiring was derived, as in an audit (a sec
 small job in the processor's cache, and a large one not); seconds of that process, the least of five
 processes.
 
-Recorded on two cores that other work kept busy (load 6): 1,000 boxes, network 36 ms and solve 18 ms;
-10,000 boxes, 484 ms and 200 ms: 12.7 times, with rings 13.8; on an earlier, quieter run 10.5. The
-work per box is the same: what is left over is two searches for garbage (65 ms), which the smaller
-job is too small for, and memory that the processor's cache does not hold. An own elimination in
-Python is a third of it, so a numerical library would gain little.
+Recorded on two cores that other work kept busy (load 6), the least of seven: 1,000 boxes, network
+36 ms and solve 18 ms; 10,000 boxes, 484 ms and 200 ms: 12.7 times, with rings 13.8. Above the aim
+of 12. Two searches for garbage (65 ms, measured), which the smaller job is too small for, are part
+of what is above 10; the rest is taken to be memory that the processor's cache does not hold. The
+solve is a third of the whole, so a numerical library could save little.
 """
 
 from __future__ import annotations
