@@ -12,7 +12,7 @@ from linter.units import NotKnown, Unknown
 from linter.vocabulary.model import FactRef, Thing
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Callable, Iterable, Iterator, Sequence
     from typing import Self
 
     from linter.audit.judging import Untold
@@ -34,15 +34,15 @@ def assumed(
     hidden = _Hidden(facts)
     found: set[object] = set()
     if hidden.places:
-        open_checks = {(each.rule.name, each.thing) for each in untold}
-        told = [
-            (rule, thing)
-            for rule in rules
-            for thing in facts.things.get(rule.about, ())
-            if (rule.name, thing) not in open_checks
-        ]
+        untold_of: dict[str, set[Thing]] = {}
+        for each in untold:
+            untold_of.setdefault(each.rule.name, set()).add(each.thing)
         with hidden:
-            hard = [each for each in told if not hidden.asked_by(each, library, found)]
+            hard = []
+            for rule in rules:
+                left = untold_of.get(rule.name, ())
+                told = (each for each in facts.things.get(rule.about, ()) if each not in left)
+                hard += [(rule, each) for each in hidden.hard(rule, told, library, found)]
         found.update(*(_carefully(each, facts, library) for each in hard))
     return tuple(_listed(found, facts))
 
@@ -78,27 +78,34 @@ class _Hidden:
     def __exit__(self, *_: object) -> None:
         self._show(self.places)
 
-    def asked_by(self, check: Check, library: Library, found: set[object]) -> bool:
-        """Adds what a check asks for to `found`; whether it can be told once that is shown."""
-        rule, thing = check
+    def hard(
+        self, rule: Rule, things: Iterable[Thing], library: Library, found: set[object]
+    ) -> Iterator[Thing]:
+        """Adds what a rule asks for to `found`; the things of which that does not tell it."""
         quickly = compile_rule(rule.where, rule.need, library)
-        shown: list[object] = []
-        is_told = False
-        while not is_told:
+        for thing in things:
             try:
                 quickly(thing)
-                is_told = True
             except NotKnown as stumbled:
-                fresh = [
-                    root for root in stumbled.because if root in self.places and root not in shown
-                ]
-                if not fresh:
-                    break
-                self._show(fresh)
-                shown += fresh
+                if not self._shown_until_told(quickly, thing, stumbled, found):
+                    yield thing
+
+    def _shown_until_told(
+        self, quickly: Callable[[Thing], object], thing: Thing, first: NotKnown, found: set[object]
+    ) -> bool:
+        """Shows what a check stumbles on until it is told, and hides it again."""
+        shown: list[object] = []
+        stumbled: NotKnown | None = first
+        while stumbled is not None:
+            fresh = [each for each in stumbled.because if each in self.places and each not in shown]
+            if not fresh:
+                break
+            self._show(fresh)
+            shown += fresh
+            stumbled = _stumbled(quickly, thing)
         self._hide(shown)
         found.update(shown)
-        return is_told
+        return stumbled is None
 
     def _hide(self, roots: Iterable[object]) -> None:
         for root in roots:
@@ -109,6 +116,14 @@ class _Hidden:
         for root in roots:
             for thing, fact, value in self.places[root]:
                 thing.__dict__[fact] = value
+
+
+def _stumbled(quickly: Callable[[Thing], object], thing: Thing) -> NotKnown | None:
+    try:
+        quickly(thing)
+    except NotKnown as stumbled:
+        return stumbled
+    return None
 
 
 def _listed(found: set[object], facts: Facts) -> Iterator[Assumed]:
