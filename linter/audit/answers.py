@@ -27,12 +27,12 @@ _REACH = {
     CURRENT: (0.1, 1000.0),
     VOLTAGE: (1.0, 1000.0),
     POWER: (0.0, 100_000.0),
-    TEMPERATURE: (253.15, 363.15),
+    TEMPERATURE: (253.15, 523.15),
 }
 _OTHER_REACH = (0.0, 10_000.0)
 _BESIDE = 1e-6
 _HALVINGS = 60
-_FIGURES = 9
+_FIGURES = 7  # of a boundary that was looked for: fewer than comparisons tell apart
 _TRIED_EACH = 13
 _MOST_COUNTED = 1000.0  # more than a dwelling has of anything
 
@@ -98,10 +98,20 @@ def along_scale(dimension: Dimension, hints: Iterable[float], write: Write, tria
     (('0.15 m or more', 'met'), ('less than 0.15 m', 'broken'))
     """
     least, most = _REACH.get(dimension, _OTHER_REACH)
-    boundaries = list(_boundaries(least, most, sorted(set(hints)), trial))
+    listed = [hint for hint in sorted(set(hints)) if least <= hint <= most]
+    boundaries = list(_boundaries(least, most, listed, trial))
+    alone = [(write(at), trial(at)) for at in listed if _stands_alone(at, trial)]
     if not boundaries:
-        return _in_order([("any answer", trial((least + most) / 2))])
-    return _in_order(_stretches(boundaries, write))
+        everywhere = trial((least + most) / 2)
+        words = "any other answer" if alone else "any answer"
+        return _in_order([*alone, (words, everywhere)])
+    return _in_order([*alone, *_stretches(boundaries, write)])
+
+
+def _stands_alone(hint: float, trial: Trial) -> bool:
+    """Whether a value has an outcome that those beside it have not, as the row of a table has."""
+    beside = {trial(hint * (1 - _BESIDE)), trial(hint * (1 + _BESIDE))}
+    return len(beside) == 1 and trial(hint) not in beside
 
 
 def _boundaries(least: float, most: float, hints: list[float], trial: Trial) -> Iterator[Boundary]:

@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING
 
 from linter.audit.answers import When, along_counts, along_scale, along_steps, among_words
 from linter.audit.findings import WEIGHTS, Answer
-from linter.language.checked import limits_used
+from linter.audit.hints import gauges_of, hints_of
 from linter.language.judge import judge
 from linter.language.verdict import Verdict
-from linter.units import NUMBER, Unknown, awg_area
+from linter.units import AREA, NUMBER, Unknown
 from linter.vocabulary.kinds import KINDS
 from linter.vocabulary.model import Fact, FactRef, Shape, Thing
 
@@ -23,9 +23,6 @@ if TYPE_CHECKING:
     from linter.language.writing import Writer
 
 _OUTCOME = {Verdict.MET: "met", Verdict.BROKEN: "broken", Verdict.DOES_NOT_APPLY: "does not apply"}
-_WIRE_SIZES = tuple(
-    awg_area(number) for number in (18, 16, 14, 12, 10, 8, 6, 4, 3, 2, 1, 0, -1, -2, -3)
-)
 
 
 class Trials:
@@ -36,6 +33,7 @@ class Trials:
     ) -> None:
         self._library, self._write = library, write
         self._things = things
+        self._hints = hints_of(library)
 
     def answers(self, checks: Iterable[Untold]) -> tuple[Answer, ...]:
         """What answers settle, for each rule; things for which they settle alike stand together."""
@@ -90,10 +88,15 @@ class Trials:
         if kind.shape is not Shape.QUANTITY or kind.dimension is None:
             return ()
         if kind.dimension == NUMBER:
-            return along_counts(self._hints(check), write, trial)
-        if fact.example.endswith("AWG"):
-            return along_steps(_WIRE_SIZES, write, trial)
-        return along_scale(kind.dimension, self._hints(check), write, trial)
+            return along_counts(self._hints(check.rule, NUMBER), write, trial)
+        if kind.dimension == AREA and fact.example.endswith("AWG"):
+            return along_steps(self._gauges, write, trial)
+        return along_scale(kind.dimension, self._hints(check.rule, kind.dimension), write, trial)
+
+    @cached_property
+    def _gauges(self) -> tuple[float, ...]:
+        """The sizes of wire that can be answered: the pack knows no others."""
+        return gauges_of(self._library)
 
     def _outcome(self, check: Untold, ref: FactRef, answer: object) -> str:
         places = self._unknown[ref]
@@ -106,13 +109,6 @@ class Trials:
             for (thing, name), value in zip(places, kept, strict=True):
                 thing.__dict__[name] = value
         return _OUTCOME[outcome] if isinstance(outcome, Verdict) else ""
-
-    def _hints(self, check: Untold) -> list[float]:
-        used = limits_used(check.rule.need)
-        if check.rule.where is not None:
-            used |= limits_used(check.rule.where)
-        values = (self._library.limits[name] for name in used)
-        return [value for value in values if isinstance(value, float)]
 
 
 def _refs(check: Untold) -> list[FactRef]:

@@ -20,6 +20,27 @@ def test_one_boundary_that_belongs_to_the_upper_side(hints: list[float]) -> None
     assert told == (("0.15 m or more", "met"), ("less than 0.15 m", "broken"))
 
 
+def test_a_value_alone_has_its_outcome_where_only_rows_of_a_table_have_one() -> None:
+    told = along_scale(LENGTH, [1.0, 2.0], metres, lambda x: {1.0: "met", 2.0: "broken"}.get(x, ""))
+    assert told == ((metres(1.0), "met"), (metres(2.0), "broken"))
+
+
+def test_a_boundary_that_was_looked_for_belongs_to_its_side_though_comparisons_give_way() -> None:
+    bend = 5 * 0.42 * 0.0254
+    told = along_scale(LENGTH, [], str, lambda x: "met" if x >= bend * (1 - 1e-9) else "broken")
+    assert told == ((f"{round(bend, 7)} or more", "met"), (f"less than {round(bend, 7)}", "broken"))
+
+
+def test_one_value_that_is_unlike_all_others() -> None:
+    told = along_scale(LENGTH, [1.0], metres, lambda x: "broken" if x == 1.0 else "met")
+    assert told == (("any other answer", "met"), (metres(1.0), "broken"))
+
+
+def test_an_outcome_that_changes_and_changes_back_between_hints() -> None:
+    told = along_scale(LENGTH, [1.0, 2.0], metres, lambda x: "broken" if 1 <= x < 2 else "met")
+    assert {outcome for _, outcome in told} == {"met", "broken"}
+
+
 @pytest.mark.parametrize("hints", [[1.35], []], ids=["at a limit", "at a value worked out"])
 def test_one_boundary_that_belongs_to_the_lower_side(hints: list[float]) -> None:
     told = along_scale(LENGTH, hints, metres, lambda x: "met" if x <= 1.35 else "broken")
