@@ -69,12 +69,14 @@ def readers() -> dict[str, Callable[[str], object]]:
 @cache
 def job_validator() -> Validator:
     """The schema of job files, with its references resolved, as something that judges."""
-    from jsonschema import Draft202012Validator, FormatChecker  # noqa: PLC0415  38 ms, only here
+    from jsonschema import FormatChecker  # noqa: PLC0415  38 ms, only here
+
+    from linter.jobfile.validator import validator_of  # noqa: PLC0415
 
     formats = FormatChecker(formats=())
     for name, read in readers().items():
         formats.checks(name, raises=NotAQuantity)(partial(_fits, read))
-    return Draft202012Validator(job_schema(), format_checker=formats)
+    return validator_of(job_schema(), formats)
 
 
 @cache
