@@ -87,5 +87,8 @@ def _take(
             continue
         fields[name] = plain(key, each)
         places[name] = each.place
-        for step, item in each.fields.items() if each.fields else enumerate(each.items):
-            places[f"{name}.{step}"] = item.place
+        value = each.value
+        if isinstance(value, dict):
+            places.update((f"{name}.{step}", item.place) for step, item in value.items())
+        elif isinstance(value, list):
+            places.update((f"{name}.{step}", item.place) for step, item in enumerate(value))
