@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from itertools import chain
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.trace.distance import ties_of
 from linter.trace.paths import Paths, Way
-from linter.trace.solid import by_role
+from linter.trace.solid import OF_SWITCHES, by_role
 from linter.wiring.model import Role
 from linter.wiring.unions import Unions
 
@@ -50,7 +51,8 @@ def _closing(wiring: Wiring, solid: Solid) -> Iterator[tuple[int, tuple[str, str
         return
     unions = Unions()
     told: set[int] = set()
-    for one, other in (*_on_bars(wiring, solid), *((a, b) for a, b, _ in ties_of(wiring))):
+    # Bars come last, so that a ring through the panel closes there.
+    for one, other in chain(_ties(wiring), _on_bars(wiring, solid)):
         piece = solid.of(one)
         if piece not in ringed or piece in told or not _is_metal(solid, piece, other):
             continue
@@ -79,13 +81,21 @@ def _ringed(wiring: Wiring, solid: Solid) -> frozenset[int]:
             spare[piece] -= 1
     for name in (*wiring.wire_ends, *wiring.joints, *wiring.pigtails, *wiring.terminals):
         spare[solid.of(name)] -= 1
-    for one, other, _ in ties_of(wiring):
+    for one, other in _ties(wiring):
         piece = solid.of(one)
         if piece == solid.of(other):
             spare[piece] += 1
     return frozenset(
         piece for piece, more in enumerate(spare) if more > 0 and _is_to_be_a_tree(solid, piece)
     )
+
+
+def _ties(wiring: Wiring) -> Iterator[tuple[str, str]]:
+    """What conductors, joints, screws and tabs tie; contacts of switches do not."""
+    contacts = {link.ends for link in wiring.links if link.kind in OF_SWITCHES}
+    for one, other, _ in ties_of(wiring):
+        if (one, other) not in contacts:
+            yield one, other
 
 
 def _on_bars(wiring: Wiring, solid: Solid) -> Iterator[tuple[str, str]]:

@@ -6,6 +6,8 @@ from typing import Any
 import pytest
 import yaml
 
+from linter.job.devices import Switch
+from linter.job.jobs import Job
 from linter.trace import Trace, trace
 from linter.wiring import derive
 from tests.cases.small_jobs import small_job
@@ -60,7 +62,64 @@ def _lost(found: Trace, device: str) -> dict[str, Any]:
     return lost | ({"multiwire": True} if found.multiwire_neutral_depends_on(device) else {})
 
 
-@pytest.mark.parametrize(("common", "case"), _cases())
+def _shown(found: Trace, device: str) -> Any:
+    """What an outlet shows in each position of its switches, by terminal if it has two places."""
+    shown = {
+        _place(place.terminals, number): [each.value for each in place.seen]
+        for number, place in enumerate(found.outlet(device).places)
+    }
+    return shown if len(shown) > 1 else next(iter(shown.values()), [])
+
+
+def _place(terminals: tuple[str, str], number: int) -> str:
+    first = terminals[0].rpartition(".")[2]
+    return "between" if number == BETWEEN_HOTS else first
+
+
+def _outlets(job: Job) -> list[str]:
+    return [
+        str(device.name)
+        for box in job.boxes.values()
+        for device in box.holds
+        if not isinstance(device, Switch)
+    ]
+
+
+BETWEEN_HOTS = 2  # the third place of what is wired in on two hots and a neutral
+
+
+@pytest.mark.parametrize(
+    ("common", "case"), [each for each in _cases() if "tested" in str(each.id)]
+)
+def test_a_tester_shows(common: dict[str, Any], case: dict[str, Any]) -> None:
+    job = small_job({**common, **_supplies(case)}, case)
+    found = trace(job, derive(job))
+    shows, shorted = case.get("shows", {}), case.get("shorted", [])
+    assert sorted({*shows, *shorted}) == sorted(_outlets(job))
+    for outlet, seen in shows.items():
+        assert _shown(found, outlet) == seen, outlet
+    assert [name for name in _outlets(job) if found.outlet(name).is_shorted] == shorted
+    for outlet, switches in case.get("turned by", {}).items():
+        assert sorted(found.outlet(outlet).switches) == switches, outlet
+    assert {each.box: each.what.name for each in found.meetings} == case.get("meets", {})
+    assert sorted(each.source.circuit for each in found.rings) == case.get("rings", [])
+    borrowed = [name for name in _outlets(job) if found.outlet(name).neutral_is_borrowed]
+    assert borrowed == case.get("borrowed", [])
+    alone = [name for name in _outlets(job) if found.neutral_leaves_protection(name)]
+    assert alone == case.get("one alone", [])
+    for name, stated in case.get("at", {}).items():
+        assert _reaching(found, name) == _expected(stated), name
+    for device, protectors in case.get("protected by", {}).items():
+        assert _protecting(found, device) == protectors, device
+
+
+def _supplies(case: dict[str, Any]) -> dict[str, Any]:
+    return {"supplies": case["supplies"]} if "supplies" in case else {}
+
+
+@pytest.mark.parametrize(
+    ("common", "case"), [each for each in _cases() if "tested" not in str(each.id)]
+)
 def test_trace(common: dict[str, Any], case: dict[str, Any]) -> None:
     job = small_job(common, case)
     found = trace(job, derive(job))
