@@ -28,7 +28,7 @@ KindFact = tuple[str, str]
 # What goes into the wiring, or is words for people; by the kind of model.
 _NOT_FACTS = {
     "Supply": "name kind voltage rating is_usual note",
-    "Panel": "name spaces breakers note",
+    "Panel": "name spaces legs breakers note",
     "Breaker": "poles tied_to leg note",
     "Circuit": "breakers panel note",
     "Room": "name note",

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from linter.facts.given import Given, unknown
 from linter.facts.knowing import all_hold, hanging_on, largest, total
 from linter.facts.made import Grouped, answer, complete, number, one, things
-from linter.facts.panels import breakers_of, go_off_together
+from linter.facts.panels import breakers_of, go_off_together, legs_are_known
 from linter.facts.rooms import DWELLING, is_split_phase
 from linter.units import Unknown
 from linter.wiring.legs import leg_of_pole
@@ -33,7 +33,8 @@ def circuit_of(site: Site, made: Made, circuit: Circuit) -> Thing:
         given.written |= {fact: text for fact, text in its[0].written.items() if fact == "rating"}
         given.usual |= its[0].usual & {"rating"}
     given.put("hot_count", sum(each.poles for each in breakers))
-    given.put("hots_are_on_different_legs", _different_legs(site, circuit))
+    own = given.own_unknown("hots_are_on_different_legs")
+    given.put("hots_are_on_different_legs", _different_legs(site, circuit, own))
     own = given.own_unknown("hots_go_off_together")
     given.put("hots_go_off_together", go_off_together(breakers, own))
     for fact, kind in (
@@ -44,16 +45,14 @@ def circuit_of(site: Site, made: Made, circuit: Circuit) -> Thing:
     return given.thing(f"circuit {circuit.name}")
 
 
-def _different_legs(site: Site, circuit: Circuit) -> YesNo:
+def _different_legs(site: Site, circuit: Circuit, own: Unknown) -> YesNo:
     """Whether no two hots are on one leg; a supply that is not split has but one."""
-    legs = [
-        leg_of_pole(breaker, pole)
-        for breaker in breakers_of(site.job, circuit.breakers)
-        for pole in range(breaker.poles)
-    ]
+    breakers = breakers_of(site.job, circuit.breakers)
+    legs = [leg_of_pole(breaker, pole) for breaker in breakers for pole in range(breaker.poles)]
     if len(legs) <= 1:
         return True
-    return all_hold((len(set(legs)) == len(legs), is_split_phase(site.job.usual_supply)))
+    differ = len(set(legs)) == len(legs) if legs_are_known(site.job, breakers) else own
+    return all_hold((differ, is_split_phase(site.job.usual_supply)))
 
 
 def link_circuits(site: Site, made: Made) -> None:

@@ -8,7 +8,7 @@ from linter.facts.devices import poles_at
 from linter.facts.given import unknown
 from linter.facts.knowing import hanging_on, known, largest, total
 from linter.facts.made import answer, complete, number, things
-from linter.facts.panels import breakers_of
+from linter.facts.panels import breakers_of, legs_are_known
 from linter.facts.rooms import SPLIT_PHASE
 from linter.units import Unknown
 from linter.wiring.legs import LEGS, leg_of_pole
@@ -46,10 +46,13 @@ def _in_neutral(site: Site, circuit: Thing, supply: Supply) -> Number:
     """What is on one leg adds up in the neutral; a supply of one leg feeds both from it."""
     if supply.kind is None:
         return unknown("circuit", circuit.ref, "largest_neutral_current")
+    stated = site.job.circuits[circuit.ref].breakers  # type: ignore[index]  # named by plain text
+    breakers = breakers_of(site.job, stated)
+    if supply.kind == SPLIT_PHASE and not legs_are_known(site.job, breakers):
+        return unknown("circuit", circuit.ref, "hots_are_on_different_legs")
     by_leg: dict[str, list[Number]] = {}
     ratings = {each.ref: each for each in things(circuit, "breakers")}
-    stated = site.job.circuits[circuit.ref].breakers  # type: ignore[index]  # named by plain text
-    for breaker in breakers_of(site.job, stated):
+    for breaker in breakers:
         rating = number(ratings[f"{breaker.panel} {breaker.space}"], "rating")
         for pole in range(breaker.poles):
             leg = leg_of_pole(breaker, pole) if supply.kind == SPLIT_PHASE else LEGS[0]

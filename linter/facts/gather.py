@@ -90,7 +90,9 @@ def _make_what_is_stated(site: Site, made: Made) -> None:
     made.add(map(appliance_of, job.appliances.values()))
     made.add(map(panel_of, job.panels.values()))
     made.add(
-        breaker_of(made, each) for panel in job.panels.values() for each in panel.breakers.values()
+        breaker_of(made, panel, each)
+        for panel in job.panels.values()
+        for each in panel.breakers.values()
     )
     made.add(circuit_of(site, made, each) for each in job.circuits.values())
     made.add(box_of(site, made, each) for each in job.boxes.values())

@@ -16,8 +16,10 @@ from linter.facts.given import Given, unknown
 from linter.facts.knowing import all_hold, any_holds, hanging_on, largest
 from linter.facts.loads import UnknownLoads
 from linter.facts.made import Grouped, answer, complete, number, one, things
+from linter.facts.panels import breakers_of, legs_are_known
 from linter.facts.rooms import DWELLING, is_split_phase, is_used_as
 from linter.job.devices import Receptacle, Switch
+from linter.job.panel import BreakerRef
 from linter.job.stated import PanelId
 from linter.units import Unknown
 from linter.vocabulary.model import Thing, value_of
@@ -211,14 +213,17 @@ def _switches_of_outlets(site: Site, made: Made) -> Grouped:
 
 def _voltage(site: Site, outlet: str, poles: Iterable[BreakerPole], doubt: YesNo) -> Number:
     """The highest voltage that a load at an outlet gets; no load lies between halves of a yoke."""
-    legs = {_leg(site, pole) for pole in poles}
+    listed = list(poles)
+    legs = {_leg(site, pole) for pole in listed}
     if not legs:
         return doubt if isinstance(doubt, Unknown) else 0.0
     supply = site.job.usual_supply
     split = is_split_phase(supply)
     device = site.groups.devices[outlet]
     has_halves = isinstance(device, Receptacle) and device.split is not None
-    between_legs = all_hold((len(legs) == _LEGS_OF_TWO, not has_halves, split))
+    hidden = _leg_unknown(site, listed)
+    differ = len(legs) == _LEGS_OF_TWO if hidden is None else hidden
+    between_legs = all_hold((differ, not has_halves, split))
     stated = supply.voltage
     full = unknown(DWELLING, DWELLING, "supply_voltage") if stated is None else stated.value
     if between_legs is True:
@@ -236,6 +241,15 @@ def _to_neutral(full: Number, split: YesNo) -> Number:
     if isinstance(split, Unknown) or isinstance(full, Unknown):
         return hanging_on((split, full))
     return full / _LEGS_OF_TWO if split else full
+
+
+def _leg_unknown(site: Site, poles: Iterable[BreakerPole]) -> Unknown | None:
+    """What hides whether poles of several breakers are on one leg."""
+    refs = list(dict.fromkeys(BreakerRef(PanelId(each.panel), each.space) for each in poles))
+    breakers = breakers_of(site.job, refs)
+    if legs_are_known(site.job, breakers):
+        return None
+    return hanging_on(unknown("breaker", str(ref), "leg") for ref in refs)
 
 
 def _leg(site: Site, pole: BreakerPole) -> str:

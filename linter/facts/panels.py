@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from linter.facts.given import Given
 from linter.facts.made import Grouped, complete, one
 from linter.job.panel import Breaker, BreakerRef
-from linter.wiring.legs import leg_of_pole
+from linter.wiring.legs import leg_is_known, leg_of_pole
 from linter.wiring.model import Spot
 
 if TYPE_CHECKING:
@@ -39,13 +39,14 @@ def panel_of(panel: Panel) -> Thing:
     return given.thing(panel_label(panel.name))
 
 
-def breaker_of(made: Made, breaker: Breaker) -> Thing:
+def breaker_of(made: Made, panel: Panel, breaker: Breaker) -> Thing:
     """The facts of a breaker that the job states."""
     ref = str(BreakerRef(breaker.panel, breaker.space))
     given = Given("breaker", ref, breaker, {"rating": "rating", "serves": "serves"})
     given.put("panel", made.thing("panel", breaker.panel))
     given.put("poles", breaker.poles)
-    given.put("leg", BOTH_LEGS if breaker.poles > 1 else leg_of_pole(breaker, 0), "leg")
+    leg = leg_of_pole(breaker, 0) if leg_is_known(breaker, panel) else None
+    given.put("leg", BOTH_LEGS if breaker.poles > 1 else leg, "leg")
     protection = breaker.protection
     for fact, kind in (("is_ground_fault", GROUND_FAULT), ("is_arc_fault", ARC_FAULT)):
         given.put(fact, None if protection is None else kind in protection, "protection")
@@ -56,6 +57,13 @@ def breaker_of(made: Made, breaker: Breaker) -> Thing:
 def breakers_of(job: Job, refs: Iterable[BreakerRef]) -> tuple[Breaker, ...]:
     """The breakers of those names."""
     return tuple(job.panels[panel].breakers[space] for panel, space in refs)
+
+
+def legs_are_known(job: Job, breakers: Sequence[Breaker]) -> bool:
+    """Whether it is known which of their poles share a leg; of one breaker, no two do."""
+    return len(breakers) <= 1 or all(
+        leg_is_known(each, job.panels[each.panel]) for each in breakers
+    )
 
 
 def go_off_together(breakers: Sequence[Breaker], own: Unknown) -> YesNo:

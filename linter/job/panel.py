@@ -42,13 +42,18 @@ class Breaker(Stated):
 
 
 class Panel(Stated):
-    """A panel; `breakers` by their first space, in file order."""
+    """A panel; `breakers` by their first space, in file order.
+
+    `legs` is "alternate by rows" where two spaces that face each other are on one leg, and the next
+    two on the other.
+    """
 
     name: PanelId
     room: RoomId | None = None
     main: Current | None = None
     spaces: Count | None = None
     directory: YesNo | None = None
+    legs: str | None = None
     working_width: Length | None = None
     working_depth: Length | None = None
     breakers: dict[int, Breaker] = Field(default_factory=dict)

@@ -9,7 +9,7 @@ from linter.job.stated import PanelId
 from linter.wiring.circuits import poles_of
 from linter.wiring.devices import BOND_TERMINAL, COMMON, LINE_HOT, LOAD_HOT, SWITCHED
 from linter.wiring.devices import is_way_switch as is_way
-from linter.wiring.legs import leg_of_pole
+from linter.wiring.legs import leg_is_known, leg_of_pole
 from linter.wiring.model import Role, Use
 
 if TYPE_CHECKING:
@@ -85,8 +85,10 @@ class CardWords:
             return ""
         pole = poles[use.pole]
         of = f" of {pole.panel}" if len(self._job.panels) > 1 else ""
-        breaker = self._job.panels[PanelId(pole.panel)].breakers[pole.space]
-        leg = f", leg {leg_of_pole(breaker, pole.pole)}" if self._has_legs else ""
+        panel = self._job.panels[PanelId(pole.panel)]
+        breaker = panel.breakers[pole.space]
+        is_known = self._has_legs and leg_is_known(breaker, panel)
+        leg = f", leg {leg_of_pole(breaker, pole.pole)}" if is_known else ""
         return f"of space {pole.takes}{of}{leg}"
 
     def _word(self, word: str) -> str:

@@ -1,13 +1,14 @@
-"""The leg that each pole of a breaker is on."""
+"""The leg that each pole of a breaker is on, and whether that is known."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from linter.job.panel import Breaker
+    from linter.job.panel import Breaker, Panel
 
 LEGS = ("A", "B")
+BY_ROWS = "alternate by rows"
 
 
 def leg_of_pole(breaker: Breaker, pole: int) -> str:
@@ -17,3 +18,8 @@ def leg_of_pole(breaker: Breaker, pole: int) -> str:
     """
     first = LEGS.index(breaker.leg) if breaker.leg in LEGS else (breaker.space - 1) // 2
     return LEGS[(first + pole) % 2]
+
+
+def leg_is_known(breaker: Breaker, panel: Panel) -> bool:
+    """Whether the job says which leg a breaker is on: of it, or of its panel by rows of spaces."""
+    return breaker.leg in LEGS or (panel.legs == BY_ROWS and not breaker.says("leg"))

@@ -45,7 +45,8 @@ CIRCUIT_KINDS = (
                  "Read the rating on the handle."),
             Fact("poles", COUNT, "its poles", "1"),
             Fact("leg", word("A", "B", "both"),
-                 "the leg, or legs, it is on; told by its space unless the job states it", "A"),
+                 "the leg, or legs, it is on: as stated, or by its space in a panel of which the "
+                 "job says how the legs lie", "A", _BARS),
             Fact("is_ground_fault", YES_NO, "whether it is of the ground-fault kind for people",
                  "yes", _LABEL),
             Fact("is_arc_fault", YES_NO, "whether it is of the arc-fault kind", "yes", _LABEL),
