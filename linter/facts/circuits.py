@@ -51,8 +51,10 @@ def _different_legs(site: Site, circuit: Circuit, own: Unknown) -> YesNo:
     legs = [leg_of_pole(breaker, pole) for breaker in breakers for pole in range(breaker.poles)]
     if len(legs) <= 1:
         return True
-    differ = len(set(legs)) == len(legs) if legs_are_known(site.job, breakers) else own
-    return all_hold((differ, is_split_phase(site.job.usual_supply)))
+    split = is_split_phase(site.job.usual_supply)
+    if not legs_are_known(site.job, breakers):
+        return False if split is False else own
+    return all_hold((len(set(legs)) == len(legs), split))
 
 
 def link_circuits(site: Site, made: Made) -> None:

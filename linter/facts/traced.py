@@ -8,9 +8,13 @@ from linter.facts.conductors import is_used_as
 from linter.facts.currents import link_breaker_loads, link_drops, link_neutral_currents
 from linter.facts.devices import BOND_TERMINAL
 from linter.facts.given import unknown
-from linter.facts.knowing import any_holds
+from linter.facts.knowing import any_holds, hanging_on
 from linter.facts.made import complete, one, things
+from linter.facts.panels import breakers_of, legs_are_known
+from linter.facts.rooms import is_split_phase
 from linter.facts.thought import thought_protected
+from linter.job.panel import BreakerRef
+from linter.job.stated import PanelId
 from linter.trace.meetings import Meets, box_of_each
 from linter.trace.outlets import is_short
 from linter.trace.solid import by_role
@@ -24,6 +28,7 @@ if TYPE_CHECKING:
     from linter.facts.doubts import Doubts
     from linter.facts.knowing import YesNo
     from linter.facts.made import Made, Site, Values
+    from linter.trace.meetings import Meeting
     from linter.trace.outlets import OutletTrace
     from linter.trace.solid import Source
     from linter.vocabulary.model import Thing
@@ -61,13 +66,37 @@ def link_meetings(site: Site, made: Made, doubts: Doubts) -> None:
         complete(box, {"has_live_bond": doubt, "live_bond_path": _NO_PATH})
     for what, fact, path in _MEETINGS:
         for box_name, meeting in box_of_each(site.trace.meetings, what):
-            way = site.trace.in_words(meeting.way)
-            complete(made.thing("box", box_name), {fact: True, path: way})
+            found: Values = {fact: True, path: site.trace.in_words(meeting.way)}
+            _put_meeting(site, made.thing("box", box_name), meeting, found, path)
     for name, box_name, source in _live_bonds(site):
         box = made.thing("box", box_name)
         if value_of(box, "has_live_bond") is not True:
             way = site.trace.in_words(site.trace.way_from(source, name))
             complete(box, {"has_live_bond": True, "live_bond_path": way})
+
+
+def _put_meeting(site: Site, box: Thing, meeting: Meeting, found: Values, path: str) -> None:
+    """A meeting as found; of hots whose legs are not known, that two breakers are joined."""
+    legs = _hidden_legs(site, meeting.sources)
+    if legs is not None:
+        found = {"joins_two_breakers": True, "breakers_path": found[path]}
+        if value_of(box, "has_short") is not True:
+            found["has_short"] = legs
+    complete(box, found)
+
+
+def _hidden_legs(site: Site, sources: Iterable[Source]) -> Unknown | None:
+    """What hides whether the hots of two breakers are on one leg; then they may be shorted."""
+    hots = _hots(sources)
+    refs = dict.fromkeys(BreakerRef(PanelId(each.panel), each.space) for each in hots)
+    if len(refs) == 1 or not hots:
+        return None
+    split = is_split_phase(site.job.usual_supply)
+    if isinstance(split, Unknown):
+        return split
+    if not split or legs_are_known(site.job, breakers_of(site.job, list(refs))):
+        return None
+    return hanging_on(unknown("breaker", str(ref), "leg") for ref in refs)
 
 
 def _live_bonds(site: Site) -> Iterator[tuple[str, str, Source]]:

@@ -29,8 +29,8 @@ _MEETING_FACTS = (
     Fact("neutral_bond_path", TEXT, "the way from the neutral bar to the bond bar",
          "the neutral bar, white of k1, joint 1 in attic, bare of k1, the bond bar"),
     Fact("joins_two_breakers", YES_NO,
-         "whether they go over here from the hot of one breaker to that of another on its leg",
-         "no", _USES),
+         "whether they go over here from the hot of one breaker to that of another on its leg, or "
+         "on a leg that is not known", "no", _USES),
     Fact("breakers_path", TEXT, "the way from one breaker to the other",
          "breaker 10, black of k1, joint 1 in desk, black of k2, breaker 14"),
     Fact("joins_two_neutrals", YES_NO,
