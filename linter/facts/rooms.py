@@ -126,13 +126,17 @@ def is_used_as(thing: Thing, *uses: str, fact: str = "use") -> YesNo:
 
 
 def _has_laundry(made: Made) -> YesNo:
+    """Whether anything is said to be for laundry; what a job leaves out is not, unknown is open."""
     said = [
-        *(is_used_as(each, "laundry", fact="serves") for each in made.all("receptacle")),
-        *(is_used_as(each, "laundry") for each in made.all("circuit")),
+        *(_is_for_laundry(each, "serves") for each in made.all("receptacle")),
+        *(_is_for_laundry(each, "use") for each in made.all("circuit")),
     ]
-    if any(each is True for each in said):
-        return True
-    return any_holds(is_used_as(room, "laundry") for room in made.all("room"))
+    return any_holds((*said, *(is_used_as(room, "laundry") for room in made.all("room"))))
+
+
+def _is_for_laundry(thing: Thing, fact: str) -> YesNo:
+    found = is_used_as(thing, "laundry", fact=fact)
+    return found if fact in thing.stated_at else found is True
 
 
 def _service_rating(supply: Supply, made: Made) -> Number:
