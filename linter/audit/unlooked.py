@@ -135,3 +135,5 @@ def _records(job: Job, used: frozenset[KindFact]) -> Iterator[tuple[str, str, Pl
         if not is_fact:
             yield "", f"readings of {reading.test}", reading.place
     yield from (("", "looked_at", each.place) for each in job.looked_at)
+    if job.permit_date is not None:
+        yield "", "permit_date", job.place_of("permit_date")

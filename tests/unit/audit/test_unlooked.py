@@ -57,3 +57,10 @@ def test_places_are_those_of_the_keys() -> None:
     (depth,) = [each for each in audit(job, Shelf().pack_of(job)).unlooked if each.key == "depth"]
     line = PUT_RIGHT.split("\n")[depth.places[0].line - 1]
     assert line[depth.places[0].column - 1 :].startswith("3-1/4 in")
+
+
+def test_a_permit_date_beside_a_pack_chooses_nothing_and_is_said_so() -> None:
+    dated = PUT_RIGHT.replace("stage: made up", "stage: made up, permit_date: 2026-03-02")
+    job = read_job(dated, "job.yaml")
+    found = audit(job, Shelf().pack_of(job)).unlooked
+    assert next((each.key, each.places[0].line) for each in found) == ("permit_date", 3)
