@@ -11,7 +11,17 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from itertools import groupby, pairwise
 from typing import NamedTuple
 
-from linter.units import CURRENT, LENGTH, POWER, TEMPERATURE, VOLTAGE, VOLUME, Dimension
+from linter.units import (
+    CURRENT,
+    LENGTH,
+    POWER,
+    TEMPERATURE,
+    VOLTAGE,
+    VOLUME,
+    Dimension,
+    NotAQuantity,
+    read_quantity,
+)
 
 Trial = Callable[[object], str]
 Write = Callable[[float], str]
@@ -99,7 +109,7 @@ def along_scale(dimension: Dimension, hints: Iterable[float], write: Write, tria
     """
     least, most = _REACH.get(dimension, _OTHER_REACH)
     listed = [hint for hint in sorted(set(hints)) if least <= hint <= most]
-    boundaries = list(_boundaries(least, most, listed, trial))
+    boundaries = list(_boundaries(least, most, listed, write, trial))
     alone = [(write(at), trial(at)) for at in listed if _stands_alone(at, trial)]
     if not boundaries:
         everywhere = trial((least + most) / 2)
@@ -114,7 +124,9 @@ def _stands_alone(hint: float, trial: Trial) -> bool:
     return len(beside) == 1 and trial(hint) not in beside
 
 
-def _boundaries(least: float, most: float, hints: list[float], trial: Trial) -> Iterator[Boundary]:
+def _boundaries(
+    least: float, most: float, hints: list[float], write: Write, trial: Trial
+) -> Iterator[Boundary]:
     probes = [least, most]
     for hint in hints:
         probes += [x for x in (hint * (1 - _BESIDE), hint * (1 + _BESIDE)) if least < x < most]
@@ -123,7 +135,8 @@ def _boundaries(least: float, most: float, hints: list[float], trial: Trial) -> 
     for number, (below, above) in enumerate(pairwise(outcomes)):
         if below != above:
             near = [x for x in hints if probes[number] < x < probes[number + 1]]
-            at = near[0] if near else _between(probes[number], probes[number + 1], below, trial)
+            between = probes[number], probes[number + 1]
+            at = near[0] if near else _as_told(_between(*between, below, trial), write)
             yield Boundary(at, (below, trial(at), above))
 
 
@@ -134,7 +147,22 @@ def _between(low: float, high: float, below: str, trial: Trial) -> float:
             low = middle
         else:
             high = middle
-    return float(f"{high:.{_FIGURES}g}")
+    return high
+
+
+def _as_told(value: float, write: Write) -> float:
+    """The value that a person reads in what is written, where that is this value but for rounding.
+
+    A comparison holds a little beyond its limit: what is found is beside the limit, what is told is
+    the limit, and which side that is on is asked of the limit.
+    """
+    rounded = float(f"{value:.{_FIGURES}g}")
+    try:
+        told = read_quantity(write(value)).value
+    except NotAQuantity:
+        return rounded
+    is_near = value != told and abs(told - value) <= _BESIDE * abs(value)
+    return told if is_near else rounded
 
 
 def _stretches(boundaries: list[Boundary], write: Write) -> Iterator[tuple[str, str]]:

@@ -3,7 +3,7 @@
 import pytest
 
 from linter.audit.answers import along_counts, along_scale, along_steps, among_words
-from linter.units import LENGTH
+from linter.units import IMPERIAL, LENGTH, VOLUME, read_quantity, same_value, write_in
 
 
 def metres(value: float) -> str:
@@ -83,3 +83,19 @@ def test_words_of_one_outcome_stand_together() -> None:
     words = ("kitchen", "hall", "bathroom")
     told = among_words(words, words, lambda x: "met" if x == "hall" else "broken")
     assert told == (("hall", "met"), ("kitchen, bathroom", "broken"))
+
+
+def test_a_boundary_without_a_hint_is_the_value_that_is_told() -> None:
+    marked = read_quantity("13.2 in3").value
+
+    def is_room(volume: object) -> str:
+        assert isinstance(volume, float)
+        return "met" if volume > marked or same_value(volume, marked) else "broken"
+
+    def write(volume: float) -> str:
+        return write_in(volume, VOLUME, IMPERIAL)
+
+    assert along_scale(VOLUME, [], write, is_room) == (
+        ("13.2 in3 or more", "met"),
+        ("less than 13.2 in3", "broken"),
+    )
