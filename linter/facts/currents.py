@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import inf
 from typing import TYPE_CHECKING
 
 from linter.facts.devices import poles_at
@@ -10,8 +11,11 @@ from linter.facts.knowing import hanging_on, known, largest, total
 from linter.facts.made import answer, complete, number, things
 from linter.facts.panels import breakers_of, legs_are_known
 from linter.facts.rooms import SPLIT_PHASE
+from linter.solve.metals import METALS, resistance
 from linter.units import Unknown
+from linter.vocabulary.model import value_of
 from linter.wiring.legs import LEGS, leg_of_pole
+from linter.wiring.model import Spot
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
@@ -23,6 +27,8 @@ if TYPE_CHECKING:
     from linter.vocabulary.model import Thing
 
 _NONE = 0.0
+SMALL = 0.01  # a share of the voltage below which the reckoning from above is told
+WARM = 348.15  # kelvin, as the solve takes it
 Shares = dict[str, dict[int, list["Number"]]]  # by breaker, by pole
 
 
@@ -102,7 +108,8 @@ def _most(by_pole: Mapping[int, list[Number]]) -> Number:
 def link_drops(site: Site, made: Made) -> None:
     """The share of its voltage that the worst outlet of each circuit loses with all loads on.
 
-    Solved only where the lengths of a circuit's cables are stated and an appliance is on it.
+    Solved only where the lengths of a circuit's cables are stated and an appliance is on it, and
+    where a reckoning from above does not show it to be small: an audit seldom loads the solve.
     """
     measured = {}
     for circuit in made.all("circuit"):
@@ -113,9 +120,37 @@ def link_drops(site: Site, made: Made) -> None:
         facts = {"lengths_are_stated": is_measured, "voltage_drop_at": ""}
         complete(circuit, {**facts, "voltage_drop": own if currents else _NONE})
         if is_measured and currents and known(currents):
-            measured[circuit.ref] = circuit
+            most = _most_lost(site, circuit)
+            if most < SMALL:
+                complete(circuit, {"voltage_drop": most})
+            else:
+                measured[circuit.ref] = circuit
     if measured:
         _solve(site, measured)
+
+
+def _most_lost(site: Site, circuit: Thing) -> float:
+    """No less than the share that is lost: all current through all cables, out and back.
+
+    Infinite where that cannot be said: a size or metal is not known, or a feeder lies before.
+    """
+    if any(each.spot is Spot.FEED for each in site.wiring.panel_landings.values()):
+        return inf
+    ohms = 0.0
+    for cable in things(circuit, "cables"):
+        length, size = number(cable, "length"), number(cable, "size")
+        metal = METALS.get(str(value_of(cable, "material")))
+        if metal is None or isinstance(length, Unknown) or isinstance(size, Unknown):
+            return inf
+        ohms += 2 * resistance(metal, size, length, WARM)
+    amperes = total(number(each, "current") for each in things(circuit, "appliances"))
+    volts = [number(outlet, "voltage") for outlet in things(circuit, "outlets")]
+    told = [each for each in volts if not isinstance(each, Unknown) and each > 0]
+    if isinstance(amperes, Unknown) or not told or len(told) < len(volts):
+        return inf
+    # An outlet on two hots and a neutral has half its voltage to the neutral.
+    shared = answer(circuit, "has_neutral") is not False
+    return amperes * ohms / (min(told) / 2 if shared else min(told))
 
 
 def _solve(site: Site, measured: Mapping[str, Thing]) -> None:

@@ -126,7 +126,9 @@ CIRCUIT_KINDS = (
                  "yes", _USES),
             Fact("voltage_drop", quantity(NUMBER),
                  "the largest share of its voltage that an outlet of it loses with all stated "
-                 "loads on", "0.02", "Measure the lengths of the cables and read the nameplates."),
+                 "loads on; reckoned from above, as if all current went through all cables, where "
+                 "that stays below 0.01", "0.02",
+                 "Measure the lengths of the cables and read the nameplates."),
             Fact("voltage_drop_at", TEXT, "the outlet that loses most; empty where none loses any",
                  "kiln-box"),
             Fact("neutral_is_its_own", YES_NO,
