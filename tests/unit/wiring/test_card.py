@@ -100,7 +100,9 @@ precover: 1
 job: {name: Boathouse}
 supplies: {shore: {kind: split phase, voltage: 240 V}}
 usual: {cable: {sheath: 12/2 NM-B}}
-panel: {legs: alternate by rows, breakers: {1: {rating: 20 A, tied_to: [3]}, 3: {rating: 20 A}, 4: {rating: 15 A}}}
+panel:
+  legs: alternate by rows
+  breakers: {1: {rating: 20 A, tied_to: [3]}, 3: {rating: 20 A}, 4: {rating: 15 A}}
 circuits: {slip: {breakers: [1, 3]}, lights: {breakers: [4]}}
 rooms: {slip: {use: boathouse}}
 boxes:
