@@ -44,8 +44,9 @@ def link_neutral_currents(site: Site, made: Made) -> None:
         told = {of: each for of, each in currents.items() if not isinstance(each, Unknown)}
         worst = max(told, key=told.__getitem__, default="")
         amperes: Number = told.get(worst, _NONE)
-        facts = {"largest_neutral_current": hanging_on(unsure) if unsure else amperes}
-        complete(made.thing("circuit", name), {**facts, "worst_supply": worst})
+        facts = {"largest_neutral_current": amperes, "worst_supply": worst}
+        not_known = dict.fromkeys(facts, hanging_on(unsure))
+        complete(made.thing("circuit", name), not_known if unsure else facts)
 
 
 def _in_neutral(site: Site, circuit: Thing, supply: Supply) -> Number:

@@ -121,7 +121,8 @@ CIRCUIT_KINDS = (
                  "the most that its breakers let flow in its neutral on any supply that the job "
                  "declares: hots of one leg add, and a supply of one leg feeds both from it; 0 A "
                  "without a neutral", "20 A", "Ask of what kind each supply is."),
-            Fact("worst_supply", TEXT, "the supply on which that is so", "service"),
+            Fact("worst_supply", TEXT, "the supply on which that is so", "service",
+                 "Ask of what kind each supply is."),
             Fact("lengths_are_stated", YES_NO, "whether the length of each of its cables is stated",
                  "yes", _USES),
             Fact("voltage_drop", quantity(NUMBER),
