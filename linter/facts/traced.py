@@ -168,10 +168,19 @@ def _tested(site: Site, found: OutletTrace, outlet: Thing, doubt: YesNo) -> Valu
     }
     facts: Values = {fact: holds or doubt for fact, holds in certain.items()}
     facts |= {fact: _doubted(holds, doubt) for fact, holds in open_to_doubt.items()}
+    if found.hangs_on_legs and facts["is_dead"] is False:
+        facts["is_dead"] = _legs_untold(outlet)
     # Where nothing is on, it is not for the switches to be blamed.
     is_told = turned or found.is_dead or found.has_hot_where_neutral_belongs
     facts["every_switch_turns_it"] = _doubted(is_told, doubt)
     return facts
+
+
+def _legs_untold(outlet: Thing) -> Unknown:
+    """What it hangs on that the legs of two hots are not known: on their circuit, if it is one."""
+    legs = [value_of(each, "hots_are_on_different_legs") for each in things(outlet, "circuits")]
+    untold = [each for each in legs if isinstance(each, Unknown)]
+    return hanging_on(untold) if untold else unknown("outlet", outlet.ref, "is_dead")
 
 
 def _doubted(holds: bool, doubt: YesNo) -> YesNo:

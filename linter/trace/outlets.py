@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from enum import Enum
-from itertools import takewhile
+from itertools import combinations, takewhile
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.trace.positions import MOST_POSITIONS, Group, Positions
+from linter.trace.solid import legs_differ
 from linter.wiring.model import LinkKind, Role
 
 if TYPE_CHECKING:
@@ -15,7 +16,6 @@ if TYPE_CHECKING:
     from linter.trace.solid import Solid, Source, Sources
     from linter.wiring.model import Link, Terminal
 
-_LEGS_OF_TWO = 2
 Pair = tuple[str, str]
 
 
@@ -31,6 +31,7 @@ class Seen(Enum):
     REVERSED_OVER_BOND = "a hot on the second, the bond on the first"
     TWO_LEGS = "hots of two legs"
     ONE_LEG = "one leg on both"
+    TWO_HOTS = "two hots, of which the legs are not known"
 
 
 POWERED = frozenset(
@@ -43,8 +44,10 @@ HOT_ON_SECOND = frozenset(
         Seen.SECOND_HOT_ONLY,
         Seen.TWO_LEGS,
         Seen.ONE_LEG,
+        Seen.TWO_HOTS,
     }
 )
+_UNTOLD = frozenset({Seen.TWO_HOTS})
 ON_BOND = frozenset({Seen.OVER_BOND, Seen.REVERSED_OVER_BOND})
 
 
@@ -67,7 +70,7 @@ class Place(NamedTuple):
     def is_on(self) -> tuple[bool, ...]:
         """Whether there is a voltage to work with, in each position."""
         if self.is_between_hots:
-            return tuple(each is Seen.TWO_LEGS for each in self.seen)
+            return tuple(each in {Seen.TWO_LEGS, Seen.TWO_HOTS} for each in self.seen)
         return tuple(each in POWERED for each in self.seen)
 
     def turned_by(self, switch: str) -> bool:
@@ -117,6 +120,11 @@ class OutletTrace(NamedTuple):
         """Whether one of its places has no voltage in any position, and no hot reversed."""
         dark = any(not any(place.is_on) for place in self.places)
         return (dark or self.lacks_return) and not self.has_hot_where_neutral_belongs
+
+    @property
+    def hangs_on_legs(self) -> bool:
+        """Whether it takes two hots of which the legs are not known, so that it may be dead."""
+        return any(_sees(each, _UNTOLD) for each in self.places if each.is_between_hots)
 
     @property
     def returns_on_bond(self) -> bool:
@@ -237,10 +245,11 @@ class Outlets:
 
 
 def is_short(sources: Sources) -> bool:
-    """Whether current flows freely between these once they are joined."""
-    legs = {each.leg for each in sources if each.role is Role.HOT}
-    others = any(each.role is not Role.HOT for each in sources)
-    return len(legs) > 1 or (bool(legs) and others)
+    """Whether current flows freely between these once they are joined, as far as legs are known."""
+    hots = _hots(sources)
+    if hots and len(hots) < len(sources):
+        return True
+    return any(legs_differ(*pair) for pair in combinations(hots, 2))
 
 
 def _hots(sources: Sources) -> list[Source]:
@@ -254,13 +263,20 @@ def _has(sources: Sources, role: Role) -> bool:
 def _seen(first: Sources, second: Sources) -> Seen:
     here, there = _hots(first), _hots(second)
     if here and there:
-        legs = {each.leg for each in (*here, *there)}
-        return Seen.TWO_LEGS if len(legs) == _LEGS_OF_TWO else Seen.ONE_LEG
+        return _between(legs_differ(one, other) for one in here for other in there)
     if here:
         return _against(second, Seen.ON, Seen.OVER_BOND, Seen.HOT_ONLY)
     if there:
         return _against(first, Seen.REVERSED, Seen.REVERSED_OVER_BOND, Seen.SECOND_HOT_ONLY)
     return Seen.NOTHING
+
+
+def _between(each_pair: Iterable[bool | None]) -> Seen:
+    """What is between hots, from whether each two are on two legs."""
+    told = set(each_pair)
+    if True in told:
+        return Seen.TWO_LEGS
+    return Seen.TWO_HOTS if None in told else Seen.ONE_LEG
 
 
 def _against(other: Sources, neutral: Seen, bond: Seen, nothing: Seen) -> Seen:

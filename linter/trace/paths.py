@@ -30,6 +30,8 @@ class Paths:
         for one, other, _ in ties_of(wiring):
             self._beside.setdefault(one, []).append(other)
             self._beside.setdefault(other, []).append(one)
+        for each in self._beside.values():
+            each.sort()  # of ways as short as each other always the same, whatever the file's order
 
     def way(
         self,
@@ -115,13 +117,13 @@ def source_in_words(source: Source) -> str:
 
 
 def joint_in_words(joint: Joint) -> str:
-    """A joint as a person finds it.
+    """A joint, which the conductors before and after it tell from others in its box.
 
     >>> from linter.wiring.model import BOND
     >>> joint_in_words(Joint("attic/1", "attic", (), (), BOND, None))
-    'joint 1 in attic'
+    'a joint in attic'
     """
-    return f"joint {joint.id.rpartition('/')[2]} in {joint.box}"
+    return f"a joint in {joint.box}"
 
 
 def terminal_in_words(terminal: Terminal) -> str:

@@ -45,25 +45,26 @@ def rings(wiring: Wiring, solid: Solid) -> tuple[Ring, ...]:
 
 
 def _closing(wiring: Wiring, solid: Solid) -> Iterator[tuple[int, tuple[str, str]]]:
-    """For each piece with a ring the first tie, in file order, that closes one."""
+    """For each piece with a ring the first tie that closes one."""
     ringed = _ringed(wiring, solid)
     if not ringed:
         return
     unions = Unions()
     told: set[int] = set()
-    # Bars come last, so that a ring through the panel closes there.
-    for one, other in chain(_ties(wiring), _on_bars(wiring, solid)):
+    within = [
+        (one, other)
+        for one, other in _ties(wiring)
+        if solid.of(one) in ringed and solid.of(one) == solid.of(other)
+    ]
+    # In an order that no file changes; bars last, so that a ring through the panel closes there.
+    for one, other in chain(sorted(within), sorted(_on_bars(wiring, solid))):
         piece = solid.of(one)
-        if piece not in ringed or piece in told or not _is_metal(solid, piece, other):
+        if piece not in ringed or piece in told:
             continue
         if unions.place(one) == unions.place(other):
             told.add(piece)
             yield piece, (one, other)
         unions.tie(one, other)
-
-
-def _is_metal(solid: Solid, piece: int, other: str) -> bool:
-    return other.startswith(_BAR) or solid.of(other) == piece
 
 
 def _ringed(wiring: Wiring, solid: Solid) -> frozenset[int]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.job.stated import PanelId
-from linter.wiring.legs import LEGS, leg_of_pole
+from linter.wiring.legs import LEGS, leg_is_known, leg_of_pole
 from linter.wiring.model import LinkKind, PanelLanding, Role, Spot, Wiring
 
 if TYPE_CHECKING:
@@ -22,7 +22,8 @@ _SPLIT = "split phase"
 class Source(NamedTuple):
     """What a panel feeds a conductor from: a pole of a breaker, the neutral, the bond.
 
-    `circuit` is that of the conductor; the leg and the pole are those of hots.
+    `circuit` is that of the conductor; the leg and the pole are those of hots, the leg empty where
+    the job does not tell it.
     """
 
     role: Role
@@ -36,6 +37,16 @@ class Source(NamedTuple):
     def breaker_pole(self) -> tuple[str, int, int]:
         """The panel, the space and the pole of a hot."""
         return self.panel, self.space, self.pole
+
+
+def legs_differ(one: Source, other: Source) -> bool | None:
+    """Whether two hots are on two legs; None where that is not known.
+
+    Poles of one breaker lie beside each other, on alternate legs, wherever it stands.
+    """
+    if (one.panel, one.space) == (other.panel, other.space) and not (one.leg and other.leg):
+        return (one.pole - other.pole) % 2 == 1
+    return one.leg != other.leg if one.leg and other.leg else None
 
 
 Sources = frozenset[Source]
@@ -97,8 +108,9 @@ class _Legs:
     def of(self, landing: PanelLanding) -> str:
         if self._is_one or landing.space is None:
             return LEGS[0]
-        breaker = self._job.panels[PanelId(landing.panel)].breakers[landing.space]
-        return leg_of_pole(breaker, landing.pole or 0)
+        panel = self._job.panels[PanelId(landing.panel)]
+        breaker = panel.breakers[landing.space]
+        return leg_of_pole(breaker, landing.pole or 0) if leg_is_known(breaker, panel) else ""
 
 
 def _source(legs: _Legs, landing: PanelLanding, circuit: str) -> Source | None:

@@ -22,26 +22,26 @@ _MEETING_FACTS = (
          "whether conductors go over here from a hot to a neutral, a bond or a hot of the other "
          "leg, in some position of the switches", "no", _USES),
     Fact("short_path", TEXT, "the way of that short, from one source to the other",
-         "breaker 10, black of k1, joint 1 in attic, white of k1, the neutral bar"),
+         "breaker 10, black of k1, a joint in attic, white of k1, the neutral bar"),
     Fact("joins_neutral_and_bond", YES_NO,
          "whether they go over here from a neutral to a bond; no where they are shorted", "no",
          _USES),
     Fact("neutral_bond_path", TEXT, "the way from the neutral bar to the bond bar",
-         "the neutral bar, white of k1, joint 1 in attic, bare of k1, the bond bar"),
+         "the neutral bar, white of k1, a joint in attic, bare of k1, the bond bar"),
     Fact("joins_two_breakers", YES_NO,
          "whether they go over here from the hot of one breaker to that of another on its leg, or "
          "on a leg that is not known", "no", _USES),
     Fact("breakers_path", TEXT, "the way from one breaker to the other",
-         "breaker 10, black of k1, joint 1 in desk, black of k2, breaker 14"),
+         "breaker 10, black of k1, a joint in desk, black of k2, breaker 14"),
     Fact("joins_two_neutrals", YES_NO,
          "whether they go over here from the neutral of one circuit to that of another", "no",
          _USES),
     Fact("neutrals_path", TEXT, "the way from one neutral to the other",
-         "the neutral bar, white of k1, joint 1 in desk, white of k2, the neutral bar"),
+         "the neutral bar, white of k1, a joint in desk, white of k2, the neutral bar"),
     Fact("has_live_bond", YES_NO,
          "whether a hot reaches a bond in it that the panel's bond does not reach", "no", _USES),
     Fact("live_bond_path", TEXT, "the way of that hot to the bond",
-         "breaker 10, black of k1, joint 1 in attic, bare of k2"),
+         "breaker 10, black of k1, a joint in attic, bare of k2"),
 )  # fmt: skip
 
 BOX_KINDS = (

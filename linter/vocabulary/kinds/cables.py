@@ -196,7 +196,7 @@ CABLE_KINDS = (
                  "or bond of the panel on a hot, a hot on a neutral; no where a short reaches it, "
                  "or an outlet that is dead or reversed", "no", _USES),
             Fact("role_path", TEXT, "the way of what is found on it; empty where all is well",
-                 "breaker 10, black of k1, joint 1 in attic, white of k2"),
+                 "breaker 10, black of k1, a joint in attic, white of k2"),
             Fact("ends", all_of("wire_end"), "its ends in boxes: two, or one of a home run", ""),
             Fact("panel_ends", all_of("panel_end"), "its ends in panels", ""),
         ),

@@ -116,7 +116,7 @@ CIRCUIT_KINDS = (
                  "whether its hots or its neutral come to a place by two ways from the panel",
                  "no", _USES),
             Fact("parallel_path", TEXT, "the way round by those two ways; empty where there is one",
-                 "black of k1, joint 1 in bench, black of k2"),
+                 "black of k1, a joint in bench, black of k2"),
             Fact("largest_neutral_current", quantity(CURRENT),
                  "the most that its breakers let flow in its neutral on any supply that the job "
                  "declares: hots of one leg add, and a supply of one leg feeds both from it; 0 A "
