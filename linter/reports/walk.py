@@ -157,26 +157,26 @@ def _bases(finding: Finding) -> Iterator[Line]:
     """What the working uses that another document states, that was not read, or is in doubt."""
     own = finding.reference
     elsewhere: dict[Reference, list[str]] = {}
-    unread: dict[str, None] = {}
-    doubtful: dict[str, None] = {}
+    unread: set[str] = set()
+    doubtful: set[str] = set()
     for basis in finding.rests_on:
         stated = basis.reference
         name = basis.name.rpartition(".")[2].replace("_", " ")
         if (stated.document, stated.edition) != (own.document, own.edition):
             elsewhere.setdefault(stated, []).append(f"{name} {basis.value}".rstrip())
         elif stated.known != "read":
-            unread[name] = None
+            unread.add(name)
         elif stated.doubt not in ("", own.doubt) and basis.what != "limit":
-            doubtful[name] = None
+            doubtful.add(name)
     for name, doubt in _doubts_of_limits(finding).items():
         yield _note("Doubt:", f"{name}: {doubt}")
     for reference, names in elsewhere.items():
         yield _note("Values:", f"{join_words(names)}: {cited(reference)}.")
-    said = [f"not read in a text: {join_words(list(unread))}"] if unread else []
-    said += [f"in doubt: {join_words(list(doubtful))}"] if doubtful else []
+    said = [f"{len(unread)} from memory or common practice"] if unread else []
+    said += [f"{len(doubtful)} in doubt"] if doubtful else []
     if said:
-        more = f'"precover packs show {finding.rule}" tells more.'
-        yield _note("Values:", f"{'; '.join(said)}. {more}")
+        which = f'"precover packs show {finding.rule}" tells which.'
+        yield _note("Values:", f"{join_words(said)}; {which}")
 
 
 def _doubts_of_limits(finding: Finding) -> dict[str, str]:
