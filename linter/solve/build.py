@@ -146,10 +146,11 @@ class _Building:
 
     def _touches(self) -> Iterator[Wire]:
         nodes = self._nodes
-        for fault in self._scenario.faults:
+        # A fault stated twice is one; two faults of one place are told apart by their resistance.
+        for fault in dict.fromkeys(self._scenario.faults):
             if isinstance(fault, Touching):
                 one, other = (self._node(each) for each in (fault.one, fault.other))
-                name = f"{fault.one} touching {fault.other}"
+                name = f"{fault.one} touching {fault.other} through {fault.ohms!r} ohm"
                 yield Wire(name, one, other, max(fault.ohms, LEAST))
         for bond, earth in self._bars.earths:
             missing = (Missing("supply", self._supply, "earth resistance"),)

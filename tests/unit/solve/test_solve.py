@@ -426,3 +426,12 @@ def test_a_use_that_is_not_told_leaves_its_boxes_in_doubt() -> None:
     cables = {**ROW["cables"], "k2": {**ROW["cables"]["k2"], "carries": "unknown"}}
     found = flows({**ROW, "cables": cables})
     assert Missing("conductor", "k2.black", "role") in because(volts(found, "near")[0])
+
+
+def test_a_touch_stated_twice_is_one_and_two_of_one_place_both_count() -> None:
+    one, other = (Touching("far.hot", "far.neutral", ohms) for ohms in (1.0, 2.0))
+    once = flows(ROW, Scenario(faults=(one,)))
+    assert flows(ROW, Scenario(faults=(one, one))).losses == once.losses
+    both = flows(ROW, Scenario(faults=(one, other)))
+    assert both.supplied == pytest.approx(both.losses)
+    assert once.supplied == pytest.approx(once.losses)
