@@ -57,7 +57,7 @@ class Feeds:
                 unions.tie(each, landing.terminal)
         for link in wiring.links:
             unions.tie(*link.ends)
-        nodes = unions.numbered()
+        nodes = unions.numbered().of
         beside: dict[int, set[int]] = {}
         for one, other in self._other_end.items():
             beside.setdefault(nodes[one], set()).add(nodes[other])

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
-    from linter.wiring.model import Wiring
+    from linter.wiring.model import LinkKind, Wiring
 
 Steps = dict[str, list[tuple[str, int]]]
 
@@ -37,15 +37,17 @@ def _steps(wiring: Wiring) -> Steps:
     return steps
 
 
-def ties_of(wiring: Wiring) -> Iterator[tuple[str, str, int]]:
-    """All that is joined with each other, and how many cables lie between."""
+def ties_of(
+    wiring: Wiring, but: frozenset[LinkKind] = frozenset()
+) -> Iterator[tuple[str, str, int]]:
+    """All that is joined with each other but by some kinds of link, and how many cables between."""
     for parts in wiring.parts.values():
         yield from ((*part.ends, 1) for part in parts)
     for joint in wiring.joints.values():
         yield from ((each, joint.id, 0) for each in (*joint.wire_ends, *joint.pigtails))
     for landing in wiring.landings.values():
         yield from ((each, landing.terminal, 0) for each in landing.all_on_it)
-    yield from ((*link.ends, 0) for link in wiring.links)
+    yield from ((*link.ends, 0) for link in wiring.links if link.kind not in but)
 
 
 def _nearest(steps: Steps, starts: Iterable[str]) -> tuple[dict[str, int], dict[str, str]]:

@@ -38,12 +38,13 @@ def nets_of(wiring: Wiring) -> Nets:
     for box in wiring.boxes.values():
         _add_box(unions, box)
     for each in (*wiring.wire_ends, *wiring.pigtails):
-        unions.place(each)
+        if each not in unions:
+            unions.add(each)
     for parts in wiring.parts.values():
         for part in parts:
             unions.tie(*part.ends)
-    of = unions.numbered()
-    ways: list[list[Way]] = [[] for _ in range(of.size)]
+    of, size = unions.numbered()
+    ways: list[list[Way]] = [[] for _ in range(size)]
     _add_landings(wiring, of, ways)
     _add_links(wiring.links, of, ways)
     return Nets(of, ways)

@@ -51,11 +51,7 @@ def _closing(wiring: Wiring, solid: Solid) -> Iterator[tuple[int, tuple[str, str
         return
     unions = Unions()
     told: set[int] = set()
-    within = [
-        (one, other)
-        for one, other in _ties(wiring)
-        if solid.of(one) in ringed and solid.of(one) == solid.of(other)
-    ]
+    within = [(one, other) for one, other in _ties(wiring) if solid.of(one) in ringed]
     # In an order that no file changes; bars last, so that a ring through the panel closes there.
     for one, other in chain(sorted(within), sorted(_on_bars(wiring, solid))):
         piece = solid.of(one)
@@ -80,12 +76,10 @@ def _ringed(wiring: Wiring, solid: Solid) -> frozenset[int]:
         if (piece, bar) not in bars:
             bars.add((piece, bar))
             spare[piece] -= 1
-    for name in (*wiring.wire_ends, *wiring.joints, *wiring.pigtails, *wiring.terminals):
-        spare[solid.of(name)] -= 1
-    for one, other in _ties(wiring):
-        piece = solid.of(one)
-        if piece == solid.of(other):
-            spare[piece] += 1
+    for piece in solid.of_each():
+        spare[piece] -= 1
+    for one, _ in _ties(wiring):
+        spare[solid.of(one)] += 1
     return frozenset(
         piece for piece, more in enumerate(spare) if more > 0 and _is_to_be_a_tree(solid, piece)
     )
@@ -93,10 +87,8 @@ def _ringed(wiring: Wiring, solid: Solid) -> frozenset[int]:
 
 def _ties(wiring: Wiring) -> Iterator[tuple[str, str]]:
     """What conductors, joints, screws and tabs tie; contacts of switches do not."""
-    contacts = {link.ends for link in wiring.links if link.kind in OF_SWITCHES}
-    for one, other, _ in ties_of(wiring):
-        if (one, other) not in contacts:
-            yield one, other
+    for one, other, _ in ties_of(wiring, but=OF_SWITCHES):
+        yield one, other
 
 
 def _on_bars(wiring: Wiring, solid: Solid) -> Iterator[tuple[str, str]]:

@@ -9,7 +9,7 @@ from linter.wiring.legs import LEGS, leg_is_known, leg_of_pole
 from linter.wiring.model import LinkKind, PanelLanding, Role, Spot, Wiring
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Iterable, Iterator, Mapping
 
     from linter.job.jobs import Job
     from linter.trace.nets import Nets
@@ -95,6 +95,10 @@ class Solid:
     def of(self, name: str) -> int:
         """The piece that a wire end, joint, pigtail or terminal is part of."""
         return self.of_net[self._nets.of[name]]
+
+    def of_each(self) -> Iterator[int]:
+        """The piece of every wire end, joint, pigtail and terminal, each as often as it has one."""
+        return (self.of_net[net] for net in self._nets.of.values())
 
 
 class _Legs:

@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
 
-class Numbers(dict[str, int]):
-    """The number of the set of every id; `size` is how many sets there are."""
+class Numbers(NamedTuple):
+    """The number of the set of every id, and how many sets there are."""
 
-    size = 0
+    of: dict[str, int]
+    size: int
 
 
 class Unions(Mapping[str, int]):
@@ -25,8 +26,8 @@ class Unions(Mapping[str, int]):
     >>> unions.tie("a", "b")
     >>> unions.add("d", "e")
     >>> unions.put("f", "c")
-    >>> dict(unions.numbered())
-    {'a': 0, 'b': 0, 'c': 1, 'd': 2, 'e': 2, 'f': 1}
+    >>> unions.numbered()
+    Numbers(of={'a': 0, 'b': 0, 'c': 1, 'd': 2, 'e': 2, 'f': 1}, size=3)
     """
 
     __slots__ = ("_above", "_of")
@@ -45,6 +46,9 @@ class Unions(Mapping[str, int]):
 
     def __len__(self) -> int:
         return len(self._of)
+
+    def __contains__(self, each: object) -> bool:
+        return each in self._of
 
     @property
     def size(self) -> int:
@@ -74,15 +78,21 @@ class Unions(Mapping[str, int]):
         self._above[self._top(self._of[one])] = self._top(self._of[other])
 
     def numbered(self) -> Numbers:
-        """The number of its set for every id, from 0 in the order of the sets, none left out."""
+        """The number of its set for every id, from 0 in the order of the sets, none left out.
+
+        The sets take these numbers themselves: in a large wiring a second mapping of all ids would
+        cost as much as finding the sets.
+        """
         compact: dict[int, int] = {}
         top = self._top
         order = [
             compact.setdefault(top(number), len(compact)) for number in range(len(self._above))
         ]
-        numbers = Numbers((each, order[number]) for each, number in self._of.items())
-        numbers.size = len(compact)
-        return numbers
+        of = self._of
+        for each, number in of.items():
+            of[each] = order[number]
+        self._above = list(range(len(compact)))
+        return Numbers(of, len(compact))
 
     def _top(self, number: int) -> int:
         above = self._above
