@@ -8,10 +8,11 @@ a ground-fault receptacle, a run behind it, a light between two three-way switch
 every tenth circuit has a neutral and a bond joined. Seconds of a fresh process, the least of three;
 garbage is not looked for, as at the command line.
 
-Recorded on two cores that others used too: 1,000 boxes 90 ms (trace 62, rings 18, outlets 5), wrong
-ones 18 ms more; 10,000 boxes 1.2 s (876, 277, 48), wrong ones 0.24 s more: 13.8 to 14.3 times the
-cost, where at most 12 is wanted. No step looks at pairs; what grows is the time of a look-up in
-dictionaries of 400,000 ids, which no cache holds. All facts together: 0.59 s and 6.6 s.
+Recorded on two cores with nothing else at work: 1,000 boxes 53 to 80 ms (trace 40 to 62, rings 9
+to 13, outlets 4), wrong ones 15 ms more; 10,000 boxes 0.82 to 1.0 s (637 to 792, 134 to 174, 43),
+wrong ones 0.21 to 0.26 s more: 12.7 to 15 times the cost (wrong ones up to 17), where at most 12 is
+wanted. No step looks at pairs; what grows is the time of a look-up in dictionaries of all ids, that
+no cache holds. All facts together: 0.47 to 0.63 s and 5.8 to 7.1 s.
 """
 
 from __future__ import annotations
