@@ -15,6 +15,7 @@ precover audits the rough-in wiring of a small dwelling before the walls are clo
     precover packs list          the rule packs there are
     precover packs show RULE     one rule, with its clause and where each value comes from
     precover packs prove PACK    whether every rule of a pack does what its proofs say
+    precover packs compare A B   what differs between two packs, and for saved jobs
     precover packs words KIND    what a rule may speak of, for those who write packs
     precover --version
 
@@ -90,6 +91,18 @@ pack itself states, a case for each row of a table, or totals of its columns, an
 limit and table.
 PACK is a name, or the folder of a pack of your own.
 Status: 0 every proof came out; 1 some did not; 64, 65, 70 as for precover audit.
+""",
+    "packs compare": """\
+precover packs compare A B [--job FILE] [--packs FOLDER]
+
+Shows what differs on the way from pack A to pack B: what only one of them holds, and every value,
+row, condition and clause that B states otherwise. Packs that share no layer are compared by
+subject.
+
+    --job FILE          which findings adopting B in the place of A would add, remove or change for
+                        this job file (or each of a folder); may be given several times
+
+Status: 0; 64, 65, 70 as for precover audit.
 """,
     "packs words": """\
 precover packs words [KIND[.FACT]] [--pack PACK] [--packs FOLDER]

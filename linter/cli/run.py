@@ -120,6 +120,10 @@ def _loaded_of_packs(name: str) -> Command:
             from linter.cli.packs_show import run_packs_show  # noqa: PLC0415
 
             return run_packs_show
+        case "packs compare":
+            from linter.cli.packs_compare import run_packs_compare  # noqa: PLC0415
+
+            return run_packs_compare
         case "packs words":
             from linter.cli.packs_words import run_packs_words  # noqa: PLC0415
 

@@ -52,6 +52,16 @@ def cited(reference: Reference) -> str:
     return f"{reference.clause}{of}, {provenance(reference)}"
 
 
+def cited_briefly(reference: Reference) -> str:
+    """The clause with its edition and how it is known, where one line after the other cites.
+
+    >>> cited_briefly(Reference("4-2", "Example code", "first", "read", "handout 7", "", "county"))
+    '4-2 of Example code first, read'
+    """
+    of = " ".join(part for part in (reference.document, reference.edition) if part)
+    return f"{reference.clause}{f' of {of}' if of else ''}, {_KNOWN[reference.known]}"
+
+
 def counted(number: int, one: str, many: str) -> str:
     """The number with its noun.
 
