@@ -33,8 +33,9 @@ def _summary(adopted: Adoption, after: str) -> str:
         (len(adopted.retold), "changed"),
     )
     said = [f"{counted(number, 'finding', 'findings')} {how}" for number, how in counts if number]
-    stay = f"{adopted.same} the same"
-    return f"{join_words([*said, stay])} if {after} is adopted"
+    changed = join_words(said) or "no finding is added, removed or changed"
+    stay = f"; {adopted.same} the same" if adopted.same else ""
+    return f"if {after} is adopted, {changed}{stay}"
 
 
 def _findings(heading: str, findings: Iterable[Finding]) -> Iterator[Line]:
