@@ -4,17 +4,10 @@ import re
 from functools import cache, lru_cache
 from typing import NamedTuple
 
+from linter.job.catalogue import bond_of, bond_size_of, colours_of, jackets
 from linter.units import AREA, NotAQuantity, Quantity, read_quantity
 
-BARE, GREEN, ARMOUR = "bare", "green", "armour"
-_BOND_OF_TYPE = {"AC": ARMOUR, "ACHH": ARMOUR, "ACTHH": ARMOUR, "MC": GREEN}
-_COLOURS = {
-    (1,): ("black",),
-    (2,): ("black", "white"),
-    (3,): ("black", "red", "white"),
-    (4,): ("black", "red", "blue", "white"),
-    (2, 2): ("black", "white", "red", "white-red"),
-}
+ARMOUR = "armour"
 _SIZES = ("18", "16", "14", "12", "10", "8", "6", "4", "3", "2", "1", "1/0", "2/0", "3/0", "4/0")
 _LONGEST = 60
 
@@ -23,7 +16,8 @@ class Sheath(NamedTuple):
     """A sheath's printing.
 
     `size` is that of the insulated conductors; `colours` are the usual ones of the insulated
-    conductors of such a cable, in the trade's order; `type` is empty if the printing names none.
+    conductors of such a cable, in the trade's order; `type` is empty if the printing names none;
+    `jacket` is the colour of the sheath, where that tells what is in it.
     """
 
     size: Quantity
@@ -31,6 +25,7 @@ class Sheath(NamedTuple):
     type: str
     has_bond: bool
     written: str
+    jacket: str = ""
 
     def __str__(self) -> str:
         return self.written
@@ -42,7 +37,12 @@ class Sheath(NamedTuple):
         >>> read_sheath("12/2 NM-B").bond, read_sheath("12/2 MC").bond, read_sheath("12/2 AC").bond
         ('bare', 'green', 'armour')
         """
-        return _BOND_OF_TYPE.get(self.type, BARE) if self.has_bond else ""
+        return bond_of(self.type, self.jacket) if self.has_bond else ""
+
+    @property
+    def bond_size(self) -> Quantity | None:
+        """The size of its bond, as such cables are made; None where makers differ."""
+        return bond_size_of(self.type, self.jacket, self.size)
 
 
 @lru_cache(maxsize=256)
@@ -70,7 +70,15 @@ def read_sheath(text: str) -> Sheath:
         raise _no_such_size(plain, match)
     size = read_quantity(f"{match['size']} AWG", AREA)
     has_bond = not (match["bond"] or "").lower().startswith(("without", "w/o"))
-    return Sheath(size, colours, (match["type"] or "").upper(), has_bond, text.strip())
+    return Sheath(size, colours, _type(match), has_bond, text.strip(), _jacket(match))
+
+
+def _type(match: re.Match[str]) -> str:
+    return (match["type"] or "").upper()
+
+
+def _jacket(match: re.Match[str]) -> str:
+    return (match["jacket"] or "").lower()
 
 
 def _no_such_size(plain: str, match: re.Match[str]) -> NotAQuantity:
@@ -89,8 +97,8 @@ def _no_such_size(plain: str, match: re.Match[str]) -> NotAQuantity:
 
 
 def _colours(match: re.Match[str]) -> tuple[str, ...] | None:
-    counts = tuple(int(each) for each in (match["count"], match["more"]) if each)
-    return _COLOURS.get(counts)
+    count = "/".join(str(int(each)) for each in (match["count"], match["more"]) if each)
+    return colours_of(_type(match), _jacket(match), count)
 
 
 @cache
@@ -98,6 +106,7 @@ def _pattern() -> re.Pattern[str]:
     return re.compile(
         r"#?(?P<size>[1-4]/0(?=-)|\d{1,2})(?: AWG)? ?[/-] ?(?P<count>\d)(?:[/-](?P<more>\d))?"
         r"(?: (?P<type>(?!wi?th|w/|wg\b)[A-Za-z][\w-]*))?"
+        rf"(?: (?P<jacket>{'|'.join(sorted(jackets()))})(?: (?:jacket|sheath))?)?"
         r"(?: (?P<bond>wg|(?:without|with|w/o|w/) ?(?:ground|gnd|bond|g)))?",
         re.ASCII | re.IGNORECASE,
     )

@@ -7,7 +7,7 @@ from linter.text.yaml_places import Node
 from linter.units import (
     AREA,
     DIMENSIONS_BY_NAME,
-    IMPERIAL,
+    METRIC,
     Dimension,
     NotAQuantity,
     UnitChoice,
@@ -56,14 +56,14 @@ def refusal_of(error: NotAQuantity, node: Node) -> Refusal:
 
 
 def unit_choice(units: Mapping[str, str]) -> UnitChoice:
-    """The units in which a pack writes results, beside those usual in the trade.
+    """The units in which a pack writes results: its own choice, and metric units beside it.
 
     >>> from linter.units import AREA, LENGTH
     >>> choice = unit_choice({"wire": "mm2", "length": "mm"})
     >>> choice[AREA], choice[LENGTH]
     ('mm2', 'mm')
     """
-    return {**IMPERIAL, **{dimension_named(name): unit for name, unit in units.items()}}
+    return {**METRIC, **{dimension_named(name): unit for name, unit in units.items()}}
 
 
 def dimension_named(name: str) -> Dimension:

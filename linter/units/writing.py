@@ -50,7 +50,7 @@ IMPERIAL: UnitChoice = {
 }
 # One unit does not suit a wire and a floor, a setback and a run: from this size on, another.
 _FROM = {LENGTH: 3.0, AREA: 0.01}
-_LARGER = {"mm": "m", "in": "ft in", "mm2": "m2", "AWG": "ft2", "kcmil": "ft2"}
+_LARGER = {"mm": "m", "in": "ft in"}
 _INCHES_IN_A_FOOT = 12
 _INCH = 0.0254
 
@@ -90,8 +90,13 @@ def write_in(value: float, dimension: Dimension, choice: UnitChoice = METRIC) ->
         unit = _quotient(dimension)
         return write_quantity(value, dimension, unit) if unit else write_number(value)
     if dimension in _FROM and abs(value) >= _FROM[dimension]:
-        unit = _LARGER.get(unit, unit)
+        unit = _floor(choice) if dimension == AREA else _LARGER.get(unit, unit)
     return write_quantity(value, dimension, unit)
+
+
+def _floor(choice: UnitChoice) -> str:
+    """The unit of floors, which goes with that of lengths: wire may be in AWG everywhere."""
+    return "ft2" if choice.get(LENGTH) in ("in", "ft") else "m2"
 
 
 def _wire_size(area: float) -> str:

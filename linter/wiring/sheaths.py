@@ -5,16 +5,13 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
-from linter.units import Quantity, awg_area
-
 if TYPE_CHECKING:
     from linter.job.cables import Cable
+    from linter.units import Quantity
 
 BOND_COLOURS = frozenset({"bare", "green", "green-yellow"})
 _WHITES = frozenset({"white", "grey", "white-red", "white-black", "white-blue"})
 _BLUE, _BROWN = "blue", "brown"
-_LARGEST_ALIKE = awg_area(10)  # up to this size the bond is as large as the other conductors
-_TOLERANCE = 1 + 1e-9
 
 
 class Conductor(NamedTuple):
@@ -37,8 +34,9 @@ def conductors_of(cable: Cable) -> tuple[Conductor, ...] | None:
     """The conductors of a cable, in the order of its sheath; None where nothing tells them."""
     if cable.colours is None:
         return None
-    size = cable.sheath.size if cable.sheath is not None else None
-    bond = cable.bond or _usual_bond(size)
+    sheath = cable.sheath
+    size = sheath.size if sheath is not None else None
+    bond = cable.bond or (sheath.bond_size if sheath is not None else None)
     return tuple(
         Conductor(each, each != "bare", bond if each in BOND_COLOURS else size)
         for each in cable.colours
@@ -62,7 +60,3 @@ def sort_colours(colours: tuple[str, ...]) -> Colours:
         neutrals=tuple(each for each in colours if each in whites),
         bonds=tuple(each for each in colours if each in BOND_COLOURS),
     )
-
-
-def _usual_bond(size: Quantity | None) -> Quantity | None:
-    return size if size is not None and size.value <= _LARGEST_ALIKE * _TOLERANCE else None

@@ -16,7 +16,7 @@ MAY_IMPORT = {
     "text": (),
     "units": ("text",),
     "vocabulary": ("units",),
-    "job": ("units",),
+    "job": ("units", "resources"),
     "jobfile": ("job", "resources"),
     "wiring": ("job",),
     "trace": ("wiring",),

@@ -24,7 +24,7 @@ CABLE_KINDS = (
             Fact("type", TEXT, "its type, as printed on the sheath", "NM-B", _SHEATH),
             Fact("size", quantity(AREA), "size of its insulated conductors", "12 AWG", _SHEATH),
             Fact("bond_size", quantity(AREA),
-                 "size of its bond: as stated, or up to 10 AWG that of the other conductors",
+                 "size of its bond: as stated, or as such cables are made",
                  "12 AWG", "Look at the bare conductor."),
             Fact("has_bond", YES_NO,
                  "whether it has a conductor made to be a bond, or armour that is one", "yes",

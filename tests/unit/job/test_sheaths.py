@@ -1,6 +1,11 @@
-import pytest
+import json
 
+import pytest
+import yaml
+
+from linter.job.catalogue import PAGE
 from linter.job.sheaths import read_sheath
+from linter.resources import rulesets_dir, schemas_dir
 from linter.units import NotAQuantity, awg_area
 
 
@@ -25,6 +30,11 @@ from linter.units import NotAQuantity, awg_area
         ("12/2 NM-B w/o ground", 12, "black white", "NM-B", False),
         ("#12/2 NM-B", 12, "black white", "NM-B", True),
         ("12/2 nm-b W/Ground", 12, "black white", "NM-B", True),
+        ("14/3 NMD90", 14, "black red white", "NMD90", True),
+        ("12/2 NMD90 red", 12, "black red", "NMD90", True),
+        ("12/2 nmd90 Red jacket", 12, "black red", "NMD90", True),
+        ("12/3 NMD90 red", 12, "black red white", "NMD90", True),
+        ("12/2 NM-B red", 12, "black white", "NM-B", True),
     ],
 )
 def test_what_sheaths_say(text: str, gauge: int, colours: str, kind: str, bond: bool) -> None:
@@ -76,3 +86,40 @@ def test_a_size_that_no_cable_has_names_those_beside_it(text: str, near: tuple[s
         read_sheath(text)
     assert "No cable is made of" in caught.value.found
     assert caught.value.nearest == near
+
+
+@pytest.mark.parametrize(
+    ("text", "bond"),
+    [
+        ("14/2 NM-B", 14),
+        ("12/2 NM-B", 12),
+        ("10/3 NM-B", 10),
+        ("8/3 NM-B", None),
+        ("14/2 NMD90", 14),
+        ("12/2 NMD90", 14),
+        ("12/2 NMD90 red", 14),
+        ("10/3 NMD90", 12),
+        ("8/3 NMD90", 10),
+        ("6/3 NMD90", 8),
+        ("4/3 NMD90", None),
+    ],
+)
+def test_the_size_of_the_bond_in_a_cable(text: str, bond: int | None) -> None:
+    size = read_sheath(text).bond_size
+    assert (size and size.value) == (bond and pytest.approx(awg_area(bond)))
+
+
+def test_every_entry_of_the_page_of_sheaths_can_be_used() -> None:
+    schema = json.loads((schemas_dir() / "job.schema.json").read_text(encoding="utf-8"))
+    colours = set(schema["$defs"]["colour"]["enum"])
+    page = yaml.safe_load((rulesets_dir() / PAGE).read_text(encoding="utf-8"))["sheaths"]
+    for entry in page:
+        assert entry["known"] in {"read", "memory", "common-practice"}
+        assert entry["known"] != "read" or entry["source"]
+        for count, names in entry.get("conductors", {}).items():
+            assert sum(map(int, count.split("/"))) == len(names)
+            assert colours.issuperset(names)
+        for type_ in entry["types"]:
+            made = read_sheath(" ".join(("12/2", type_, entry.get("jacket", ""))).strip())
+            assert made.bond in {"bare", "green", "armour"}
+            assert made.jacket == entry.get("jacket", "")
