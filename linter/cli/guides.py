@@ -79,7 +79,7 @@ precover packs show RULE [--pack PACK] [--packs FOLDER]
 
 Shows one rule as it is in force: what it needs, its clause and provenance, the limits and measures
 it uses, and which pack or layer states each. Without --pack, by a pack that stands by itself. In
-the place of RULE a clause, such as 210.8, lists its rules, and a PACK lists all of its own.
+the place of RULE a clause, as a report prints it, lists its rules, and a PACK lists all of its own.
 """,
     "packs prove": """\
 precover packs prove PACK [--packs FOLDER]
