@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from linter.audit.assumed import assumed
 from linter.audit.findings import WEIGHTS, Audit, Finding
-from linter.audit.judging import AtWork, Judged, in_force, judge_all
+from linter.audit.judging import AtWork, Judged, Untold, in_force, judge_all
 from linter.audit.questions import in_words, lacks_of, open_questions
 from linter.audit.settled import without_settled
 from linter.audit.stops import Walk
@@ -29,26 +29,42 @@ if TYPE_CHECKING:
 NOT_STATED = "stage not stated"
 
 
+class Examined(NamedTuple):
+    """An audit, and what it was drawn from, for those who ask more of single checks.
+
+    `untold` are the checks that cannot be told, in the order of rules, then of things.
+    """
+
+    audit: Audit
+    pack: Pack
+    facts: Facts
+    untold: tuple[Untold, ...]
+
+
 def audit(job: Job, pack: Pack) -> Audit:
     """What the pack's rules in force at the job's stage say of the job.
 
     Raises `Refused` where the make-up of a box cannot be derived. Anything else that is thrown is a
     mistake of ours; its notes name the rule and the thing at hand.
     """
+    return examined(job, pack).audit
+
+
+def examined(job: Job, pack: Pack) -> Examined:
+    """The audit of a job, with the facts and the untold checks behind it; raises as `audit`."""
     wiring = derive(job)
     facts = facts_of(job, wiring, trace(job, wiring))
     judged = judge_all(facts.things, in_force(pack.rules, job.stage), pack.library)
-    return told(job, pack, facts, judged)
+    return _told(job, pack, facts, judged)
 
 
-def told(job: Job, pack: Pack, facts: Facts, judged: Judged) -> Audit:
-    """The audit that the verdicts come to, with everything said that a person needs."""
+def _told(job: Job, pack: Pack, facts: Facts, judged: Judged) -> Examined:
     walk, write = Walk(facts.things), writer_of(pack)
     findings = _findings(judged, Teller(pack, facts, walk, write))
     trials, lacks = Trials(facts.things, pack.library, write), lacks_of(pack.library, write)
     judged = without_settled(judged, trials, pack.library)
     questions = open_questions(judged.untold, facts, walk, trials, lacks)
-    return Audit(
+    audited = Audit(
         job=job.name,
         stage=job.stage or NOT_STATED,
         pack=pack.id,
@@ -62,6 +78,7 @@ def told(job: Job, pack: Pack, facts: Facts, judged: Judged) -> Audit:
         unlooked=unlooked(job, facts, pack),
         assumed=assumed(facts, in_force(pack.rules, job.stage), judged.untold, pack.library),
     )
+    return Examined(audited, pack, facts, judged.untold)
 
 
 def _findings(judged: Judged, teller: Teller) -> tuple[Finding, ...]:

@@ -6,6 +6,7 @@ import hashlib
 from typing import TYPE_CHECKING
 
 from linter.audit.findings import Relied
+from linter.language.evaluate import facts_used
 from linter.units import is_known
 from linter.vocabulary.kinds import KINDS
 from linter.vocabulary.model import FactRef, FactType, Shape, Thing, value_of
@@ -14,10 +15,20 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from linter.facts import Facts
+    from linter.language.library import Library
     from linter.language.writing import Writer
+    from linter.packs.model import Rule
 
 _FIGURES = ".9g"
 _DIGITS = 16
+
+
+def used_by(rule: Rule, thing: Thing, library: Library) -> frozenset[FactRef]:
+    """The facts from which it was taken that a rule applies to a thing, and what came of it."""
+    used = facts_used(rule.need, thing, library)
+    if rule.where is not None:
+        used |= facts_used(rule.where, thing, library)
+    return used
 
 
 def relied_on(used: Iterable[FactRef], facts: Facts, write: Writer) -> tuple[Relied, ...]:

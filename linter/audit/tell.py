@@ -6,8 +6,7 @@ from typing import TYPE_CHECKING
 
 from linter.audit.bases import bases_of, reference
 from linter.audit.findings import Finding
-from linter.audit.relied import fingerprint, relied_on
-from linter.language.evaluate import facts_used
+from linter.audit.relied import fingerprint, relied_on, used_by
 from linter.language.work import WorkLine, working
 from linter.packs.writing import write_sentence
 
@@ -17,7 +16,7 @@ if TYPE_CHECKING:
     from linter.facts import Facts
     from linter.language.writing import Writer
     from linter.packs.model import Pack, Rule, Sentence
-    from linter.vocabulary.model import FactRef, Thing
+    from linter.vocabulary.model import Thing
 
 
 class Teller:
@@ -29,7 +28,7 @@ class Teller:
 
     def finding(self, rule: Rule, thing: Thing) -> Finding:
         """The finding that the thing breaks the rule."""
-        used = self._used(rule, thing)
+        used = used_by(rule, thing, self._pack.library)
         return Finding(
             rule=rule.name,
             weight=rule.weight,
@@ -52,12 +51,6 @@ class Teller:
         if rule.name not in self._bases:
             self._bases[rule.name] = bases_of(self._pack, rule)
         return self._bases[rule.name]
-
-    def _used(self, rule: Rule, thing: Thing) -> frozenset[FactRef]:
-        used = facts_used(rule.need, thing, self._pack.library)
-        if rule.where is not None:
-            used |= facts_used(rule.where, thing, self._pack.library)
-        return used
 
     def _work(self, rule: Rule, thing: Thing) -> tuple[WorkLine, ...]:
         return working(rule.need, thing, self._pack.library, self._write)
