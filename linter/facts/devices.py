@@ -9,7 +9,7 @@ from linter.facts.given import Given, unknown
 from linter.facts.knowing import hanging_on, largest
 from linter.facts.made import complete, one, things
 from linter.facts.panels import ARC_FAULT, GROUND_FAULT, breakers_of, go_off_together
-from linter.job.devices import Fixture
+from linter.job.devices import Fixture, Receptacle, Switch
 from linter.job.panel import BreakerRef
 from linter.job.stated import PanelId
 from linter.units import Unknown
@@ -30,6 +30,7 @@ BOND_TERMINAL = "bond"
 HOT_TERMINALS = frozenset({"hot", "hot 2", "line hot", "line hot 2"})
 NEUTRAL_TERMINALS = frozenset({"neutral", "neutral 2", "line neutral"})
 _ON_YOKE = frozenset({"receptacle", "switch"})
+_ELECTRONIC = frozenset({"dimmer", "three-way dimmer", "timer"})
 _WITH_CANOPY = frozenset({"luminaire", "fan"})
 
 
@@ -46,9 +47,20 @@ def device_of(site: Site, made: Made, device: Device) -> Thing:
         given.put(fact, None if kinds is None else protection in kinds, "protection")
     given.put("feeds_from_load_side", None if device.load is None else bool(device.load), "load")
     _put_canopy(given, device, kind)
+    _put_depth(given, device)
     terminals = site.wiring.by_device.get(device.name, ())
     given.put("has_bond_terminal", any(each.name == BOND_TERMINAL for each in terminals))
     return given.thing(label_of(site, device))
+
+
+def _put_depth(given: Given, device: Device) -> None:
+    """How far it reaches back; nobody need measure what has no yoke, or is of the usual kind."""
+    depth = device.depth if isinstance(device, Receptacle | Switch) else 0.0
+    given.put("depth", depth, "depth")
+    given.put("depth_is_stated", device.says("depth"), "depth")
+    is_dimmer = isinstance(device, Switch) and device.type in _ELECTRONIC
+    protected = None if device.protection is None else bool(device.protection)
+    given.put("has_electronics", is_dimmer or protected, "protection")
 
 
 def _put_canopy(given: Given, device: Device, kind: str) -> None:

@@ -39,6 +39,7 @@ class Receptacle(Device):
 
     kind: Literal["receptacle"] = "receptacle"
     rating: Current | None = None
+    depth: Length | None = None
     single: YesNo | None = False
     tamper_resistant: YesNo | None = None
     weather_resistant: YesNo | None = None
@@ -60,6 +61,7 @@ class Switch(Device):
     type: str = "single pole"
     controls: str | None = None
     rating: Current | None = None
+    depth: Length | None = None
     common: str | None = None
     neutral_can_be_added: YesNo | None = None
     other_location_has_neutral: YesNo | None = None

@@ -114,6 +114,14 @@ DEVICE_KINDS = (
                  "whether it is mounted on a yoke in the box: a receptacle or a switch", "yes"),
             Fact("gangs", COUNT, "gangs that its width needs; 1 where the job states none", "1",
                  "Measure the width of the device."),
+            Fact("depth", quantity(LENGTH),
+                 "how far it reaches back from its yoke; 0 for what has none", "35 mm",
+                 "Measure the device behind its yoke."),
+            Fact("depth_is_stated", YES_NO,
+                 "whether the job speaks of that depth, be it as unknown", "no"),
+            Fact("has_electronics", YES_NO,
+                 "whether it is a dimmer or timer, or has protection of its own, and so may reach "
+                 "far back", "no", "Read the label of the device."),
             Fact("largest_wire", quantity(AREA),
                  "largest conductor that ends on it; a pigtail is as large as the largest "
                  "conductor of its joint", "12 AWG", _SHEATHS),
