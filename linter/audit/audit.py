@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from linter.audit.assumed import assumed
 from linter.audit.findings import WEIGHTS, Audit, Finding
 from linter.audit.judging import AtWork, Judged, Untold, in_force, judge_all
+from linter.audit.looks import walked
 from linter.audit.questions import in_words, lacks_of, open_questions
 from linter.audit.settled import without_settled
 from linter.audit.stops import Walk
@@ -60,7 +61,9 @@ def examined(job: Job, pack: Pack) -> Examined:
 
 def _told(job: Job, pack: Pack, facts: Facts, judged: Judged) -> Examined:
     walk, write = Walk(facts.things), writer_of(pack)
-    findings = _findings(judged, Teller(pack, facts, walk, write))
+    looks = walked(job, pack, facts, walk, write)
+    told = _findings(judged, Teller(pack, facts, walk, write))
+    findings = _in_walking_order((*told, *looks.findings))
     trials, lacks = Trials(facts.things, pack.library, write), lacks_of(pack.library, write)
     judged = without_settled(judged, trials, pack.library)
     questions = open_questions(judged.untold, facts, walk, trials, lacks)
@@ -75,20 +78,29 @@ def _told(job: Job, pack: Pack, facts: Facts, judged: Judged) -> Examined:
         checks=judged.checks,
         counts=_by_weight(each.weight for each in findings),
         cannot_tell=_by_weight(each.rule.weight for each in judged.untold),
-        unlooked=unlooked(job, facts, pack),
+        unlooked=unlooked(job, facts, pack, looks.idle),
         assumed=assumed(facts, in_force(pack.rules, job.stage), judged.untold, pack.library),
+        walk_through=looks.items,
     )
     return Examined(audited, pack, facts, judged.untold)
 
 
-def _findings(judged: Judged, teller: Teller) -> tuple[Finding, ...]:
+def _findings(judged: Judged, teller: Teller) -> list[Finding]:
     findings = []
     with AtWork() as at_work:
         for rule, thing in judged.broken:
             at_work.rule, at_work.thing = rule.name, thing
             findings.append(teller.finding(rule, thing))
-    findings.sort(key=lambda each: (each.stop.order, WEIGHTS.index(each.weight), each.rule))
-    return tuple(findings)
+    return findings
+
+
+def _in_walking_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    return tuple(
+        sorted(
+            findings,
+            key=lambda each: (each.stop.order, WEIGHTS.index(each.weight), each.rule),
+        )
+    )
 
 
 def _by_weight(weights: Iterable[str]) -> Mapping[str, int]:

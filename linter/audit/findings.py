@@ -183,6 +183,50 @@ class Assumed(NamedTuple):
     things: tuple[str, ...]
 
 
+class Look(NamedTuple):
+    """One thing that an item of the walk-through is about, and what is recorded of it.
+
+    `state` is one of `STATES`; `by`, `on` and `found` are as recorded. `lacking` says why a record
+    does not count. `fingerprint` stays the same until the item or the thing is another.
+    """
+
+    ref: str
+    label: str
+    stop: Stop
+    place: Place
+    state: str
+    by: str = ""
+    on: str = ""
+    found: str = ""
+    lacking: str = ""
+    fingerprint: str = ""
+
+
+TO_BE_LOOKED_AT, OUT_OF_SIGHT = "to be looked at", "out of sight"
+STATES = (TO_BE_LOOKED_AT, OUT_OF_SIGHT, "as it should be", "to be put right", "not applicable")
+
+
+class WalkItem(NamedTuple):
+    """An item of the walk-through at a job, with all things that it is about, in walking order.
+
+    `everywhere` says that these are all the things of their kind that the job has.
+    """
+
+    item: str
+    weight: str
+    subject: str
+    ask: str
+    caution: str
+    reference: Reference
+    kind: str
+    everywhere: bool
+    looks: tuple[Look, ...]
+
+    def those(self, *states: str) -> tuple[Look, ...]:
+        """The looks that are in one of these states."""
+        return tuple(each for each in self.looks if each.state in states)
+
+
 class Audit(NamedTuple):
     """What an audit of one job says; `counts` and `cannot_tell` are numbers by weight."""
 
@@ -198,6 +242,7 @@ class Audit(NamedTuple):
     cannot_tell: Mapping[str, int]
     unlooked: tuple[Unlooked, ...] = ()
     assumed: tuple[Assumed, ...] = ()
+    walk_through: tuple[WalkItem, ...] = ()
 
 
 def at_least(weight: str) -> tuple[str, ...]:

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
     from linter.facts import Facts
     from linter.job.jobs import Job
+    from linter.job.records import LookedAt
     from linter.job.stated import Stated
     from linter.packs.model import Pack
     from linter.text import Place
@@ -66,12 +67,17 @@ _THROUGH: dict[KindFact, tuple[KindFact, ...]] = {
 _POLARITY: KindFact = ("outlet", "polarity_reading")
 
 
-def unlooked(job: Job, facts: Facts, pack: Pack) -> tuple[Unlooked, ...]:
-    """What no rule looks at, in file order of the first place of each."""
+def unlooked(
+    job: Job, facts: Facts, pack: Pack, idle: Iterable[LookedAt] = ()
+) -> tuple[Unlooked, ...]:
+    """What no rule looks at, in file order of the first place of each.
+
+    `idle` are records of the walk-through that are of no item of the pack, or of no thing of it.
+    """
     used = _used(pack)
     looked = _looked_at(facts, used)
     found: dict[KindFact, dict[Place, None]] = {}
-    for of, key, place in chain(_values(job), _records(job, used)):
+    for of, key, place in chain(_values(job), _records(job, used), _looks(idle)):
         if place not in looked:
             found.setdefault((of, key), {})[place] = None
     listed = [Unlooked(of, key, tuple(places)) for (of, key), places in found.items()]
@@ -80,7 +86,8 @@ def unlooked(job: Job, facts: Facts, pack: Pack) -> tuple[Unlooked, ...]:
 
 def _used(pack: Pack) -> frozenset[KindFact]:
     """The facts that rules rely on, also through measures, and those they follow from."""
-    conditions = (each for rule in pack.rules for each in (rule.where, rule.need))
+    conditions = [each for rule in pack.rules for each in (rule.where, rule.need)]
+    conditions += [item.where for item in pack.items]
     used = set(facts_relied_on((each for each in conditions if each is not None), pack.library))
     used |= {base for base, others in _THROUGH.items() if not used.isdisjoint(others)}
     return frozenset(used)
@@ -127,13 +134,18 @@ def _models(job: Job) -> Iterator[tuple[str, str, Iterable[Stated]]]:
 
 
 def _records(job: Job, used: frozenset[KindFact]) -> Iterator[tuple[str, str, Place]]:
-    """What is written down beside the things: runs of wall and counter, readings, looks."""
+    """What is written down beside the things: runs of wall and counter, readings."""
     for key, runs in (("walls", job.walls), ("counters", job.counters)):
         yield from (("", key, run.place) for run in runs.values())
     for reading in job.readings:
         is_fact = reading.test == "polarity" and reading.outlet is not None and _POLARITY in used
         if not is_fact:
             yield "", f"readings of {reading.test}", reading.place
-    yield from (("", "looked_at", each.place) for each in job.looked_at)
     if job.permit_date is not None:
         yield "", "permit_date", job.place_of("permit_date")
+
+
+def _looks(idle: Iterable[LookedAt]) -> Iterator[tuple[str, str, Place]]:
+    for each in idle:
+        at = f" at {each.at}" if each.at else ""
+        yield "", f"looked_at of {each.item}{at}", each.place

@@ -11,7 +11,7 @@ from linter.cli.words import Option, tell_apart
 from linter.cli.wrong_use import WrongUse
 from linter.packs.describe import describe
 from linter.reports.pack_contents import contents, withdrawal
-from linter.reports.rule_page import rule_page
+from linter.reports.rule_page import item_page, rule_page
 from linter.text import nearest
 
 if TYPE_CHECKING:
@@ -51,16 +51,20 @@ def _shown(wanted: str, by: str, shelf: Shelf) -> Iterator[Line]:
 
 def _rule(pack: Pack, wanted: str) -> Iterator[Line] | None:
     known = any(rule.name == wanted for rule in pack.rules)
-    return rule_page(pack, describe(pack, wanted)) if known else None
+    if known:
+        return rule_page(pack, describe(pack, wanted))
+    item = next((item for item in pack.items if item.name == wanted), None)
+    return item_page(pack, item) if item is not None else None
 
 
 def _clause(pack: Pack, wanted: str) -> Iterator[Line] | None:
-    stands = any(rule.clause.id.startswith(wanted) for rule in pack.rules)
+    cited = [rule.clause.id for rule in pack.rules] + [item.clause.id for item in pack.items]
+    stands = any(clause.startswith(wanted) for clause in cited)
     return contents(pack, wanted) if stands else None
 
 
 def _withdrawn(pack: Pack, wanted: str) -> Iterator[Line] | None:
-    found = [each for each in pack.withdrawn if (each.what, each.name) == ("rule", wanted)]
+    found = [e for e in pack.withdrawn if e.what in ("rule", "item") and e.name == wanted]
     return withdrawal(pack, found[0]) if found else None
 
 
@@ -71,6 +75,7 @@ def _stands(pack: Pack) -> tuple[bool, str]:
 
 def _no_such_rule(wanted: str, packs: list[Pack]) -> WrongUse:
     rules = dict.fromkeys(rule.name for pack in packs for rule in pack.rules)
+    rules |= dict.fromkeys(item.name for pack in packs for item in pack.items)
     of = packs[0].id if len(packs) == 1 else "any pack at hand"
     mend = f'"precover packs show {packs[0].id}" lists its rules'
     return WrongUse(f'"{wanted}" is not a rule of {of}.', "", nearest(wanted, rules), mend)

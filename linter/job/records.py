@@ -3,6 +3,9 @@
 from linter.job.stated import CircuitId, DeviceId, Stated
 from linter.job.values import Current, Resistance, Voltage
 
+OUTCOMES = ("as it should be", "to be put right", "not applicable")
+AS_IT_SHOULD_BE, TO_BE_PUT_RIGHT, NOT_APPLICABLE = OUTCOMES
+
 
 class Reading(Stated):
     """A test reading at an outlet or of a circuit; `test` says which of the results it has.
@@ -27,10 +30,15 @@ class Reading(Stated):
 
 
 class LookedAt(Stated):
-    """What someone looked at, that only an eye can tell."""
+    """What someone looked at, that only an eye can tell.
+
+    `item` names an item of the walk-through of the rules; `at` a thing, a box or a room, or it
+    holds for all things that the item is about. `outcome` is one of `OUTCOMES`, `found` says more.
+    """
 
     item: str
     at: str | None = None
+    outcome: str | None = None
     by: str | None = None
     on: str | None = None
     found: str | None = None

@@ -38,7 +38,7 @@ def amended_since(pack: Pack, proof: Proof, expressions: Iterable[Checked]) -> s
 def _history(pack: Pack, proof: Proof) -> History:
     if proof.what == "measure":
         return pack.measures[proof.about, proof.name].history
-    return pack.rule(proof.name).history
+    return (pack.rule if proof.what == "rule" else pack.item)(proof.name).history
 
 
 def _changes(

@@ -1,13 +1,15 @@
 """Texts of packs to one checked pack: read, ordered, laid on each other, checked."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from linter.language.library import Library
 from linter.packs.clauses import Ground, amendment_of
 from linter.packs.entries import Entry
+from linter.packs.items import read_item
 from linter.packs.layering import Laid, lay
 from linter.packs.limits import read_limit
 from linter.packs.model import (
+    Item,
     Layer,
     Pack,
     PackLimit,
@@ -64,10 +66,13 @@ class _Checking:
         )
         measures = self.measures(reader)
         rules = {entry.key.name: reader.rule(entry) for entry in self.of("rule")}
+        items = {
+            entry.key.name: read_item(entry, self.laid.entries, reader) for entry in self.of("item")
+        }
         proofs = self.proofs()
         _stop_if_refused(self.ground)
         library = library_of(limits, tables, measures)
-        self.last_checks(rules, library)
+        self.last_checks(rules, items, library)
         _stop_if_refused(self.ground)
         return Pack(
             wanted,
@@ -82,6 +87,7 @@ class _Checking:
             proofs,
             key,
             library,
+            tuple(item for item in items.values() if item is not None),
         )
 
     def of(self, what: What) -> list[Entry]:
@@ -100,19 +106,24 @@ class _Checking:
         return {(each.measure.kind, each.measure.name): each for each in read if each is not None}
 
     def proofs(self) -> str:
-        entries = [*self.of("measure"), *self.of("rule")]
+        entries = [*self.of("measure"), *self.of("rule"), *self.of("item")]
         known = [entry for entry in entries if entry.fields["about"].text in KINDS]
         return to_text(
             [proof for entry in known for proof in read_proofs(entry, self.ground.refusals)]
         )
 
-    def last_checks(self, rules: dict[str, Rule | None], library: Library) -> None:
+    def last_checks(
+        self,
+        rules: Mapping[str, Rule | None],
+        items: Mapping[str, Item | None],
+        library: Library,
+    ) -> None:
         tangle = tangle_of(library.measures, self.of("measure"))
         if tangle is not None:
             self.ground.refusals.append(tangle)
             return
-        for entry in self.of("rule"):
-            rule = rules[entry.key.name]
+        for entry in (*self.of("rule"), *self.of("item")):
+            rule = (rules if entry.key.what == "rule" else items)[entry.key.name]
             if rule is not None:
                 refuse_what_never_applies(rule, entry, library, self.ground.refusals)
 

@@ -13,6 +13,7 @@ from linter.packs.model import (
     Amendment,
     Clause,
     History,
+    Item,
     Layer,
     Origin,
     Pack,
@@ -47,6 +48,7 @@ def pack_to_data(pack: Pack) -> dict[str, object]:
         "tables": [writing.table(each) for each in pack.tables.values()],
         "measures": [writing.measure(each) for each in pack.measures.values()],
         "rules": [writing.rule(each) for each in pack.rules],
+        "items": [writing.item(each) for each in pack.items],
         "withdrawn": [writing.withdrawn(each) for each in pack.withdrawn],
         "proofs": pack.proofs,
     }
@@ -75,6 +77,7 @@ def pack_from_data(data: Mapping[str, Data]) -> Pack:
         data["proofs"],
         data["key"],
         library_of(limits, tables, measures),
+        tuple(reading.item(each) for each in data["items"]),
     )
 
 
@@ -113,6 +116,16 @@ class _Writing:
             *rule[5:7],
             *map(_sentence_data, rule[7:10]),
             self.history(rule.history),
+        ]
+
+    def item(self, item: Item) -> Data:
+        return [
+            *item[:4],
+            None if item.where is None else to_data(item.where),
+            _sentence_data(item.ask),
+            *item[6:8],
+            *map(_sentence_data, item[8:10]),
+            self.history(item.history),
         ]
 
     def withdrawn(self, each: Withdrawn) -> Data:
@@ -172,6 +185,22 @@ class _Reading:
             weight,
             subject,
             _sentence(say),
+            _sentence(do),
+            _sentence(caution),
+            self.history(history),
+        )
+
+    def item(self, data: Data) -> Item:
+        name, about, stage, until, where, ask, weight, subject, do, caution, history = data
+        return Item(
+            name,
+            about,
+            stage,
+            until,
+            None if where is None else from_data(where),
+            _sentence(ask),
+            weight,
+            subject,
             _sentence(do),
             _sentence(caution),
             self.history(history),

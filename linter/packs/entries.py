@@ -17,12 +17,13 @@ LISTS: dict[str, What] = {
     "limits": "limit",
     "measures": "measure",
     "rules": "rule",
+    "walk through": "item",
 }
-WHATS: tuple[What, ...] = ("limit", "table", "measure", "rule")
+WHATS: tuple[What, ...] = ("limit", "table", "measure", "rule", "item")
 
 
 class Key(NamedTuple):
-    """What an entry is called: limits, tables and rules by name, measures by kind and name."""
+    """What an entry is called: by its name, a measure by kind and name."""
 
     what: What
     name: str
@@ -60,7 +61,7 @@ class Change:
 
 @dataclass(slots=True)
 class Entry:
-    """A limit, table, measure or rule as its layers state it.
+    """A limit, table, measure, rule or item of the walk-through as its layers state it.
 
     `rows` belongs to tables: the rows with the layer of each. `changes` are amendments, in order.
     `before` has what each amended field was before its last amendment.
@@ -114,7 +115,7 @@ def _misplaced(pack: PackFiles, node: Node) -> Iterator[Refusal]:
             yield Refusal(
                 place,
                 f'"{key}" stands in a pack that extends nothing',
-                "tables, limits, measures and rules",
+                "tables, limits, measures, rules and walk through",
                 "say in the manifest what the pack extends, or state the entries themselves",
             )
         elif pack.manifest.base is not None and key in LISTS:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from linter.language.print import to_text
 from linter.packs.describe import sentence_text, steps_of
+from linter.packs.model import Item
 from linter.packs.reliance import reliance_of
 from linter.text import join_words
 
@@ -38,9 +39,9 @@ class Field(NamedTuple):
 
 
 class Entry(NamedTuple):
-    """A limit, table, measure or rule: its fields by name, the clause it cites, and its layer.
+    """A limit, table, measure, rule or item: fields by name, the clause it cites, its layer.
 
-    `subjects` are those of the rules that use it; a rule has its own.
+    `subjects` are those of the rules that use it; a rule or an item has its own.
     """
 
     what: What
@@ -57,18 +58,19 @@ class Entry(NamedTuple):
 
 
 def laid_out(pack: Pack) -> tuple[Entry, ...]:
-    """All entries of a pack: its rules, limits, tables and measures, each in the pack's order."""
+    """All entries of a pack: rules, items, limits, tables, measures, each in the pack's order."""
     users = _users_of(pack)
     return (
         *(_rule(each) for each in pack.rules),
+        *(_item(each) for each in pack.items),
         *(_limit(each, users) for each in pack.limits.values()),
         *(_table(each, users) for each in pack.tables.values()),
         *(_measure(each, users) for each in pack.measures.values()),
     )
 
 
-def subject_of(rule: Rule) -> str:
-    """The subject of a rule: the one it names, or else what it is about."""
+def subject_of(rule: Rule | Item) -> str:
+    """The subject of a rule or an item: the one it names, or else what it is about."""
     return rule.subject or rule.about.replace("_", " ")
 
 
@@ -78,8 +80,10 @@ Users = dict[tuple[str, str], dict[str, None]]
 def _users_of(pack: Pack) -> Users:
     """The subjects of the rules that use each limit, table and measure, in order."""
     users: Users = {}
-    for rule in pack.rules:
-        conditions = [each for each in (rule.where, rule.need) if each is not None]
+    stated: list[Rule | Item] = [*pack.rules, *pack.items]
+    for rule in stated:
+        need = None if isinstance(rule, Item) else rule.need
+        conditions = [each for each in (rule.where, need) if each is not None]
         used = reliance_of(conditions, pack.library)
         keys: Iterator[tuple[str, str]] = (
             (what, name)
@@ -120,6 +124,23 @@ def _rule(rule: Rule) -> Entry:
     fields = {name: Field(text, text) for name, text in texts.items() if text}
     own: Users = {("rule", rule.name): {subject_of(rule): None}}
     return _entry("rule", rule.name, own, fields, rule.history)
+
+
+def _item(item: Item) -> Entry:
+    texts = {
+        "about": item.about.replace("_", " "),
+        "from stage": item.from_stage,
+        "until stage": item.until_stage,
+        "where": to_text(item.where.node) if item.where is not None else "",
+        "ask": sentence_text(item.ask),
+        "weight": item.weight,
+        "subject": subject_of(item),
+        "do": sentence_text(item.do),
+        "caution": sentence_text(item.caution),
+    }
+    fields = {name: Field(text, text) for name, text in texts.items() if text}
+    own: Users = {("item", item.name): {subject_of(item): None}}
+    return _entry("item", item.name, own, fields, item.history)
 
 
 def _limit(limit: PackLimit, users: Users) -> Entry:

@@ -12,7 +12,7 @@ from linter.vocabulary.model import FactType
 
 Weight = Literal["danger", "violation", "advice"]
 Known = Literal["read", "memory", "common-practice"]
-What = Literal["limit", "table", "measure", "rule"]
+What = Literal["limit", "table", "measure", "rule", "item"]
 Cell = float | str | bool | None
 LimitValue = float | str | bool | tuple[str, ...]
 Sentence = tuple[str | Checked, ...]
@@ -20,7 +20,7 @@ Sentence = tuple[str | Checked, ...]
 
 # Fields that are no part of what a clause demands.
 _STATED_ELSEWHERE = frozenset(
-    ("weight", "subject", "say", "do", "caution", "meaning", "given", "proofs", "totals")
+    ("weight", "subject", "say", "ask", "do", "caution", "meaning", "given", "proofs", "totals")
 )
 
 
@@ -167,6 +167,30 @@ class Rule(NamedTuple):
         return self.history.cited[0]
 
 
+class Item(NamedTuple):
+    """An item of the walk-through: what a person looks at, at each thing that `where` picks.
+
+    It is listed from one stage on and, where `until_stage` is not empty, can be seen before that.
+    """
+
+    name: str
+    about: str
+    from_stage: str
+    until_stage: str
+    where: Checked | None
+    ask: Sentence
+    weight: Weight
+    subject: str
+    do: Sentence
+    caution: Sentence
+    history: History
+
+    @property
+    def clause(self) -> Clause:
+        """The clause that is cited where it is to be put right."""
+        return self.history.cited[0]
+
+
 class Withdrawn(NamedTuple):
     """What a layer took away."""
 
@@ -195,6 +219,7 @@ class Pack(NamedTuple):
     proofs: str
     key: str
     library: Library
+    items: tuple[Item, ...] = ()
 
     @property
     def title(self) -> str:
@@ -204,6 +229,10 @@ class Pack(NamedTuple):
     def rule(self, name: str) -> Rule:
         """The rule of that name; `KeyError` where there is none."""
         return {rule.name: rule for rule in self.rules}[name]
+
+    def item(self, name: str) -> Item:
+        """The item of the walk-through of that name; `KeyError` where there is none."""
+        return {item.name: item for item in self.items}[name]
 
     def layer(self, name: str) -> Layer:
         """The layer of that name; `KeyError` where there is none."""

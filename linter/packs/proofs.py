@@ -1,8 +1,8 @@
 """Proofs of measures and rules: small cases, read with all their facts and kept as JSON text."""
 
 import json
-from collections.abc import Sequence
-from typing import Literal, NamedTuple
+from collections.abc import Mapping, Sequence
+from typing import Literal, NamedTuple, cast
 
 from linter.packs.entries import Entry
 from linter.packs.proof_trees import Tree, merged, read_tree
@@ -12,9 +12,18 @@ from linter.text import Place, Refusal
 from linter.text.yaml_places import Node
 from linter.units import NotAQuantity
 
-Outcome = Literal["holds", "breaks", "does not apply", "cannot tell", "gives"]
+Outcome = Literal[
+    "holds", "breaks", "does not apply", "cannot tell", "gives", "listed", "not listed"
+]
+Proved = Literal["measure", "rule", "item"]
 RULE_OUTCOMES: tuple[Outcome, ...] = ("holds", "breaks", "does not apply", "cannot tell")
 MEASURE_OUTCOMES: tuple[Outcome, ...] = ("gives", "cannot tell")
+ITEM_OUTCOMES: tuple[Outcome, ...] = ("listed", "not listed")
+OUTCOMES: Mapping[Proved, tuple[Outcome, ...]] = {
+    "rule": RULE_OUTCOMES,
+    "measure": MEASURE_OUTCOMES,
+    "item": ITEM_OUTCOMES,
+}
 
 
 class Proof(NamedTuple):
@@ -23,7 +32,7 @@ class Proof(NamedTuple):
     `gives` is the value a measure comes to, with its text; `about` the kind of the subject.
     """
 
-    what: Literal["measure", "rule"]
+    what: Proved
     name: str
     about: str
     outcome: Outcome
@@ -36,11 +45,11 @@ class Proof(NamedTuple):
 
 
 def read_proofs(entry: Entry, refusals: list[Refusal]) -> list[Proof]:
-    """The cases of a measure or a rule whose kind is known."""
+    """The cases of a measure, a rule or an item whose kind is known."""
     about = entry.fields["about"].text
     given = entry.fields.get("given")
     common = read_tree(given.node, about, refusals) if given is not None else {}
-    cases = entry.fields["proofs"].node.items
+    cases = entry.fields["proofs"].node.items if "proofs" in entry.fields else []
     read = [_read(entry, about, common, case, refusals) for case in cases]
     return [each for each in read if each is not None]
 
@@ -65,8 +74,8 @@ def from_text(text: str) -> tuple[Proof, ...]:
 def _read(
     entry: Entry, about: str, common: Tree, case: Node, refusals: list[Refusal]
 ) -> Proof | None:
-    of_rule = entry.key.what == "rule"
-    outcomes = RULE_OUTCOMES if of_rule else MEASURE_OUTCOMES
+    what = cast("Proved", entry.key.what)  # limits and tables have no cases
+    outcomes = OUTCOMES[what]
     told = [outcome for outcome in outcomes if outcome in case.fields]
     problem = _problem(case, told, outcomes)
     if problem is not None:
@@ -82,7 +91,7 @@ def _read(
     )
     gives = case.fields.get("gives")
     return Proof(
-        "rule" if of_rule else "measure",
+        what,
         entry.key.name,
         about,
         outcome,

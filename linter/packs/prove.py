@@ -14,7 +14,7 @@ from linter.language.work import WorkLine, working
 from linter.packs.amended import amended_since
 from linter.packs.edges import edges_missing
 from linter.packs.model import History, Pack
-from linter.packs.proofs import Outcome, Proof, from_text
+from linter.packs.proofs import ITEM_OUTCOMES, Outcome, Proof, from_text
 from linter.packs.reliance import may_be_unknown, reliance_of
 from linter.packs.table_proofs import Watching, gaps
 from linter.packs.things import path_of, subject_of
@@ -23,7 +23,7 @@ from linter.text import Place, join_words
 from linter.units import Unknown, same_value
 from linter.vocabulary.model import FactRef, Thing
 
-# What is proved: "rule" or "measure", the kind it is about, its name.
+# What is proved: "rule", "measure" or "item", the kind it is about, its name.
 Proved = tuple[str, str, str]
 _OUTCOMES: dict[Verdict, Outcome] = {
     Verdict.MET: "holds",
@@ -68,12 +68,13 @@ def _line(work: WorkLine) -> str:
 
 
 class ProofReport(NamedTuple):
-    """How many cases ran, for how many rules and measures, and those that fail."""
+    """How many cases ran, for how many rules, measures and items that pick, and those that fail."""
 
     rules: int
     measures: int
     cases: int
     failing: tuple[Failing, ...]
+    items: int = 0
 
 
 def prove(pack: Pack) -> ProofReport:
@@ -84,12 +85,14 @@ def prove(pack: Pack) -> ProofReport:
     cases = cases_of(pack)
     failing = [each for proofs in cases.values() for each in failing_cases(pack, proofs)]
     failing.extend(_missing(pack, cases))
+    failing.extend(_unproved_items(pack, cases))
     failing.extend(_one_sided(pack, cases))
     failing.extend(_idle(pack))
     failing.extend(_unproved_rows(pack, cases))
     failing.sort(key=lambda each: (each.place, each.number))
     ran = sum(map(len, cases.values()))
-    return ProofReport(len(pack.rules), len(pack.measures), ran, tuple(failing))
+    items = sum(item.where is not None for item in pack.items)
+    return ProofReport(len(pack.rules), len(pack.measures), ran, tuple(failing), items)
 
 
 def cases_of(pack: Pack) -> dict[Proved, list[Proof]]:
@@ -131,6 +134,11 @@ def failing_cases(pack: Pack, cases: Sequence[Proof]) -> Iterator[Failing]:
 def _actual(pack: Pack, proof: Proof, thing: Thing) -> _Actual:
     if proof.what == "measure":
         return _measured(measure_of(proof.about, proof.name, thing, pack.library))
+    if proof.what == "item":
+        # What cannot be told of it keeps an item on the list.
+        where = pack.item(proof.name).where
+        listed = where is None or evaluate(where, thing, pack.library) is not False
+        return _Actual("listed" if listed else "not listed")
     rule = pack.rule(proof.name)
     found = judge(rule.where, rule.need, thing, pack.library)
     if isinstance(found, CannotTell):
@@ -207,6 +215,9 @@ def _expressions(pack: Pack, proof: Proof) -> list[Checked]:
     if proof.what == "measure":
         measure = pack.measures[proof.about, proof.name].measure
         return [measure_as_expression(measure)]
+    if proof.what == "item":
+        where = pack.item(proof.name).where
+        return [] if where is None else [where]
     rule = pack.rule(proof.name)
     return [each for each in (rule.where, rule.need) if each is not None]
 
@@ -229,7 +240,19 @@ def _missing(pack: Pack, cases: Mapping[Proved, Sequence[Proof]]) -> Iterator[Fa
                 yield Failing(what, name, 0, proofs[0].place, expected, actual, "", ())
 
 
+def _unproved_items(pack: Pack, cases: Mapping[Proved, Sequence[Proof]]) -> Iterator[Failing]:
+    """A line for each item of the walk-through that picks its things and has no case at all."""
+    for item in pack.items:
+        if item.where is not None and ("item", item.about, item.name) not in cases:
+            place = item.history.origin_of("where").place
+            expected = "a case that says listed, and one that says not listed"
+            yield Failing("item", item.name, 0, place, expected, "it has no case", "", ())
+
+
 def _wanted(pack: Pack, what: str, about: str, name: str) -> Iterator[Outcome]:
+    if what == "item":
+        yield from ITEM_OUTCOMES if pack.item(name).where is not None else ()
+        return
     if what == "measure":
         yield "gives"
         steps = [checked for _, checked in pack.measures[about, name].measure.steps]
@@ -296,6 +319,10 @@ def _unproved_rows(pack: Pack, cases: Mapping[Proved, Sequence[Proof]]) -> Itera
 def _all_expressions(pack: Pack) -> Iterator[Checked]:
     for rule in pack.rules:
         for part in (rule.where, rule.need, *rule.say, *rule.do, *rule.caution):
+            if isinstance(part, Checked):
+                yield part
+    for item in pack.items:
+        for part in (item.where, *item.ask, *item.do, *item.caution):
             if isinstance(part, Checked):
                 yield part
     for each in pack.measures.values():

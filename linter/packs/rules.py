@@ -9,7 +9,7 @@ from linter.language.library import Library, Measure
 from linter.packs.clauses import Ground, read_history
 from linter.packs.entries import Change, Entry, Key, Stated
 from linter.packs.expressions import Names, read_expression, read_sentence
-from linter.packs.model import PackMeasure, Rule, Sentence, Weight
+from linter.packs.model import Item, PackMeasure, Rule, Sentence, Weight
 from linter.packs.scopes import Grounds, kind_of, measure_type, refuse_double_meanings
 from linter.text import Place, Refusal
 from linter.text.yaml_places import Node
@@ -45,7 +45,7 @@ class Reader:
         if steps is None:
             return None
         measure = Measure(entry.key.about, entry.key.name, measure_type(entry), steps)
-        return PackMeasure(measure, _text(entry, "meaning"), history)
+        return PackMeasure(measure, text_of(entry, "meaning"), history)
 
     def steps(self, entry: Entry) -> tuple[tuple[str, Checked], ...] | None:
         """The steps in order, each seeing those before it; None from the first that is refused."""
@@ -82,11 +82,11 @@ class Reader:
         return Rule(
             entry.key.name,
             about,
-            _text(entry, "from stage") or FIRST_STAGE,
+            text_of(entry, "from stage") or FIRST_STAGE,
             where,
             need,
-            cast("Weight", _text(entry, "weight")),  # the schema lets nothing else stand there
-            _text(entry, "subject"),
+            cast("Weight", text_of(entry, "weight")),  # the schema lets nothing else stand there
+            text_of(entry, "subject"),
             sentences["say"],
             sentences["do"],
             sentences["caution"],
@@ -111,16 +111,17 @@ class Reader:
 
 
 def refuse_what_never_applies(
-    rule: Rule, entry: Entry, library: Library, refusals: list[Refusal]
+    rule: Rule | Item, entry: Entry, library: Library, refusals: list[Refusal]
 ) -> None:
-    """Refuse a rule whose `where` is false whatever the facts of its subject are."""
+    """Refuse a rule or an item whose `where` is false whatever the facts of its subject are."""
     if rule.where is None or evaluate(rule.where, _all_unknown(rule.about), library) is not False:
         return
     stated = entry.fields["where"]
     refusals.append(
         Refusal(
             stated.node.place,
-            f'The rule "{rule.name}" can never apply: its "where" is false whatever the facts are',
+            f'The {entry.key.what} "{rule.name}" can never apply: '
+            'its "where" is false whatever the facts are',
             "a condition that some job can meet",
             "mend the condition or the limit it names, or withdraw the rule",
         )
@@ -144,5 +145,6 @@ def _step_named_twice(node: Node, name: str) -> Refusal:
     )
 
 
-def _text(entry: Entry, name: str) -> str:
+def text_of(entry: Entry, name: str) -> str:
+    """What stands in a field of the entry; empty where it has none."""
     return entry.fields[name].text if name in entry.fields else ""

@@ -17,9 +17,11 @@ if TYPE_CHECKING:
         Audit,
         Basis,
         Finding,
+        Look,
         OpenQuestion,
         Reference,
         Unlooked,
+        WalkItem,
     )
     from linter.text import Place, Refusal
 
@@ -69,6 +71,7 @@ def _audit(audit: Audit) -> Data:
         "open": [_question(each) for each in audit.open],
         "unlooked": [_unlooked(each) for each in audit.unlooked],
         "assumed": [{**each._asdict(), "things": list(each.things)} for each in audit.assumed],
+        "walk_through": [_walk_item(each) for each in audit.walk_through],
     }
 
 
@@ -169,6 +172,36 @@ def _answer(answer: Answer) -> Data:
 def _unlooked(unlooked: Unlooked) -> Data:
     places = [_place(each) for each in unlooked.places]
     return {"of": unlooked.of, "key": unlooked.key, "places": places}
+
+
+def _walk_item(item: WalkItem) -> Data:
+    return {
+        "item": item.item,
+        "weight": item.weight,
+        "group": item.subject,
+        "ask": item.ask,
+        "caution": item.caution,
+        "reference": _reference(item.reference),
+        "kind": item.kind,
+        "everywhere": item.everywhere,
+        "looks": [_look(each) for each in item.looks],
+    }
+
+
+def _look(look: Look) -> Data:
+    return {
+        "ref": look.ref,
+        "label": look.label,
+        "room": look.stop.room,
+        "box": look.stop.box,
+        "place": _place(look.place),
+        "state": look.state,
+        "by": look.by,
+        "on": look.on,
+        "found": look.found,
+        "lacking": look.lacking,
+        "fingerprint": look.fingerprint,
+    }
 
 
 def _refusal(refusal: Refusal) -> Data:

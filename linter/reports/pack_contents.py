@@ -1,4 +1,4 @@
-"""The rules of a pack as lines: by subject, each with its clause; and what a layer took away."""
+"""The rules of a pack as lines, by subject, its walk-through, and what a layer took away."""
 
 from __future__ import annotations
 
@@ -15,10 +15,13 @@ if TYPE_CHECKING:
 
 
 def contents(pack: Pack, clause: str = "") -> Iterator[Line]:
-    """The rules of a pack, or those of one clause, by subject in the order of the pack."""
+    """The rules and items of a pack, or of one clause, by subject in the order of the pack."""
     rules = [rule for rule in pack.rules if rule.clause.id.startswith(clause)]
     of = f" under {clause}" if clause else ""
     number = counted(len(rules), "rule", "rules")
+    items = [item for item in pack.items if item.clause.id.startswith(clause)]
+    if items:
+        number += f" and {counted(len(items), 'item', 'items')} of the walk-through"
     yield Line((Span(pack.id, "box"), Span(f", {pack.title}: {number}{of}")), hang=2)
     by_subject: dict[str, list[Rule]] = {}
     for rule in rules:
@@ -28,12 +31,17 @@ def contents(pack: Pack, clause: str = "") -> Iterator[Line]:
         yield line(subject, "box", indent=2)
         for rule in group:
             yield line(f"{rule.name}: {rule.clause.id}, {rule.weight}", indent=4, hang=4)
+    if items:
+        yield EMPTY
+        yield line("to look at", "box", indent=2)
+    for item in items:
+        yield line(f"{item.name}: {item.clause.id}, {item.weight}", indent=4, hang=4)
     yield EMPTY
     yield line('"precover packs show RULE" tells all of one.', hang=2)
 
 
 def withdrawal(pack: Pack, withdrawn: Withdrawn) -> Iterator[Line]:
-    """That a layer took a rule away, under which clause and why."""
+    """That a layer took a rule or an item away, under which clause and why."""
     origin, reason = withdrawn.amendment.origin, withdrawn.amendment.reason
     said = f", withdrawn by {origin.layer}, at {origin.place}: {reason.rstrip('.')}; "
     clause = cited(reference(withdrawn.amendment.clause, origin.layer))

@@ -23,6 +23,11 @@ def pack_list(packs: Iterable[Pack]) -> Iterator[Line]:
         holds = join_words(
             [
                 counted(len(pack.rules), "rule", "rules"),
+                *(
+                    [counted(len(pack.items), "item to look at", "items to look at")]
+                    if pack.items
+                    else []
+                ),
                 counted(len(pack.measures), "measure", "measures"),
                 counted(len(pack.tables), "table", "tables"),
                 counted(len(pack.limits), "limit", "limits"),
@@ -49,6 +54,11 @@ def proof_lines(pack: Pack, report: ProofReport) -> Iterator[Line]:
             counted(report.cases, "case", "cases"),
             counted(report.rules, "rule", "rules"),
             counted(report.measures, "measure", "measures"),
+            *(
+                [counted(report.items, "item that picks", "items that pick")]
+                if report.items
+                else []
+            ),
         ]
     )
     if not report.failing:

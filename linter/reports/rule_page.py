@@ -1,11 +1,12 @@
-"""One rule of a pack as lines: what it needs, what it rests on, which layer states each value."""
+"""One rule or item as lines: what it needs, what it rests on, which layer states each value."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
 from linter.audit.bases import reference
-from linter.packs.describe import Described, steps_of
+from linter.language.print import to_text
+from linter.packs.describe import Described, sentence_text, steps_of
 from linter.reports.layout import EMPTY, Line, Span, line
 from linter.reports.sayings import cited, counted
 from linter.text import join_words
@@ -14,7 +15,7 @@ from linter.vocabulary.kinds import KINDS
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from linter.packs.model import Amendment, Clause, History, Pack, PackMeasure, PackTable
+    from linter.packs.model import Amendment, Clause, History, Item, Pack, PackMeasure, PackTable
 
 _WIDTH = 9
 
@@ -38,6 +39,24 @@ def rule_page(pack: Pack, rule: Described) -> Iterator[Line]:
         yield from _table(table)
     yield from _asks(rule)
     yield _row("Proofs", _proofs(rule))
+
+
+def item_page(pack: Pack, item: Item) -> Iterator[Line]:
+    """An item of the walk-through as the pack has it in force."""
+    yield Line(
+        (Span(item.name, "box"), Span(f", to look at, {item.weight}, by {pack.id}", "quiet"))
+    )
+    until = f', until the stage "{item.until_stage}"' if item.until_stage else ""
+    about = f'each {KINDS[item.about].label}, from the stage "{item.from_stage}" on{until}'
+    yield _row("About", about)
+    where = "" if item.where is None else to_text(item.where.node)
+    for label, text in (
+        ("Where", where), ("Ask", sentence_text(item.ask)),
+        ("Do", sentence_text(item.do)), ("Caution", sentence_text(item.caution)),
+    ):  # fmt: skip
+        if text:
+            yield _row(label, text)
+    yield from _history(item.history, 2)
 
 
 def _row(label: str, text: str, indent: int = 2) -> Line:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import groupby
 from typing import TYPE_CHECKING
 
+from linter.audit.findings import OUT_OF_SIGHT, TO_BE_LOOKED_AT
 from linter.reports.entries import entries
 from linter.reports.layout import EMPTY, Line, Span, fold, line
 from linter.reports.outcomes import Audited, Outcome, audits, cannot_tell, counts
@@ -15,6 +16,7 @@ from linter.reports.sayings import (
     counted_by_weight,
     taken_as_none,
 )
+from linter.reports.to_look_at import to_look_at
 from linter.reports.unanswered import unanswered
 from linter.reports.walk import walk
 
@@ -81,6 +83,7 @@ def _audit(file: str, audit: Audit, found: tuple[Entry, ...], full: bool) -> Ite
     yield line(f"{file}, by {audit.title} ({audit.pack}{layers})", "quiet", indent=2, hang=2)
     yield from walk(found, full)
     yield from unanswered(audit.open)
+    yield from to_look_at(audit.walk_through)
     if audit.unlooked:
         listed = ", ".join(map(_unlooked, audit.unlooked))
         yield EMPTY
@@ -115,6 +118,20 @@ def _totals(outcomes: Sequence[Outcome], places: int) -> Iterator[Line]:
     yield line(said, "box", hang=2)
     if untold:
         yield line(f"{counted(untold, 'check', 'checks')} cannot be told yet.", "box")
+    yield from _not_looked_at(found)
     if len(outcomes) > len(found):
         files = counted(len(outcomes) - len(found), "file was", "files were")
         yield line(f"{files} not audited; the reasons stand apart from this report.", "box", hang=2)
+
+
+def _not_looked_at(found: Iterable[Audit]) -> Iterator[Line]:
+    """How much of the walk-through nobody has looked at, and how much nobody can any more."""
+    items = [item for audit in found for item in audit.walk_through]
+    for state, said in (
+        (TO_BE_LOOKED_AT, "of the walk-through: still to be looked at, at"),
+        (OUT_OF_SIGHT, "of the walk-through: covered before anyone is said to have looked, at"),
+    ):
+        looks = [len(item.those(state)) for item in items]
+        if any(looks):
+            number = counted(len([each for each in looks if each]), "item", "items")
+            yield line(f"{number} {said} {counted(sum(looks), 'place', 'places')}.", "box", hang=2)

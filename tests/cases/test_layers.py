@@ -50,6 +50,11 @@ def found(pack: Pack, expected: dict[str, Any]) -> tuple[str, Clause, Origin]:
         measure = pack.measures["box", expected["measure"]]
         steps = "; ".join(f"{name}: {text}" for name, text in steps_of(measure))
         return steps, measure.history.cited[0], measure.history.origin_of("steps")
+    if "item" in expected:
+        item = pack.item(expected["item"])
+        shown = {"ask": sentence_text(item.ask), "until stage": item.until_stage}
+        wanted = expected["field"]
+        return shown[wanted], item.clause, origin_in(item.history, expected)
     rule = pack.rule(expected["rule"])
     return field(pack, rule.name, expected["field"]), rule.clause, origin_in(rule.history, expected)
 
@@ -81,6 +86,7 @@ def is_gone(pack: Pack, wanted: str) -> bool:
         "limit": set(pack.limits),
         "table": set(pack.tables),
         "measure": {name for _, name in pack.measures},
+        "item": {item.name for item in pack.items},
     }[what]
     kept = [each for each in pack.withdrawn if (each.what, each.name) == (what, name)]
     return name not in there and len(kept) == 1 and bool(kept[0].amendment.reason)

@@ -54,6 +54,7 @@ def mutants_of(pack: Pack, layer: str) -> Iterator[Mutant]:
     """Every mutant of what a layer of the pack states; what stands below is proved there."""
     yield from _of_limits(pack, layer)
     yield from _of_rules(pack, layer)
+    yield from _of_items(pack, layer)
     yield from _of_measures(pack, layer)
 
 
@@ -76,6 +77,9 @@ def _users(pack: Pack) -> dict[tuple[str, str, str], tuple[str, ...]]:
     for rule in pack.rules:
         conditions = [each for each in (rule.where, rule.need) if each is not None]
         users["rule", rule.about, rule.name] = reliance_of(conditions, pack.library).limits
+    for item in pack.items:
+        if item.where is not None:
+            users["item", item.about, item.name] = reliance_of([item.where], pack.library).limits
     for (kind, name), each in pack.measures.items():
         steps = [step for _, step in each.measure.steps]
         users["measure", kind, name] = reliance_of(steps, pack.library).limits
@@ -108,6 +112,17 @@ def _of_rules(pack: Pack, layer: str) -> Iterator[Mutant]:
         own = [cases["rule", rule.about, rule.name]]
         for changed, said in _of_rule(rule, layer):
             yield Mutant(f"{rule.name}: {said}", pack._replace(rules=(changed,)), own)
+
+
+def _of_items(pack: Pack, layer: str) -> Iterator[Mutant]:
+    cases = cases_of(pack)
+    for item in pack.items:
+        if item.where is None or item.history.origin_of("where").layer != layer:
+            continue
+        own = [cases["item", item.about, item.name]]
+        for where, said in ((None, "where dropped"), *_changed(item.where)):
+            changed = pack._replace(items=(item._replace(where=where),))
+            yield Mutant(f"{item.name}: {said}", changed, own)
 
 
 def _of_rule(rule: Rule, layer: str) -> Iterator[tuple[Rule, str]]:

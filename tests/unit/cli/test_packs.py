@@ -23,7 +23,7 @@ def test_the_list_names_each_pack_what_it_stands_on_and_what_it_holds(precover: 
     said = ran.said
     assert (ran.status, ran.err) == (0, "")
     assert "example-boathouse Boathouse Wiring Code" in said
-    assert "stands by itself; 3 rules, 1 measure, 1 table and 6 limits" in said
+    assert "stands by itself; 3 rules, 2 items to look at, 1 measure, 1 table and 6 limits" in said
     assert "on example-boathouse; 3 rules" in said
 
 

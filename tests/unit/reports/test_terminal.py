@@ -1,6 +1,6 @@
 import re
 
-from linter.audit.findings import Basis, Reference, Unlooked
+from linter.audit.findings import Basis, Look, Reference, Unlooked, WalkItem
 from linter.language.work import WorkLine
 from linter.reports.layout import plain
 from linter.reports.outcomes import Audited, TurnedAway
@@ -227,3 +227,50 @@ def test_colours_are_those_of_the_signal_words_and_change_no_word() -> None:
         "bold #ffffff on #005eb8",
         "bold #000000 on #ffd100",
     } <= styles
+
+
+def look(box: str, state: str, **other: str) -> Look:
+    at = stop("slip", box, 12, (0, 1, 0))
+    return Look(box, box, at, Place(FILE, 12, 3), state, **other)
+
+
+def walk_item(*looks: Look, name: str = "boxes-are-whole", caution: str = "") -> WalkItem:
+    return WalkItem(
+        name, "violation", "boxes", "No box is broken.", caution, REFERENCE, "box", True, looks
+    )
+
+
+def walked(*items: WalkItem) -> str:
+    audit = audit_of()._replace(walk_through=items)
+    return squeezed(plain(report([Audited(FILE, audit)])))
+
+
+def test_what_nobody_looked_at_is_listed_by_place_and_counted() -> None:
+    open_ = [look(name, "to be looked at") for name in ("bench", "loft")]
+    said = walked(walk_item(*open_, caution="Switch off first."))
+    assert "TO LOOK AT 1 item at 2 places; 0 looked at." in said
+    assert "AT THE BOXES ___ boxes-are-whole (all 2 boxes): No box is broken." in said
+    assert "Caution: Switch off first." in said
+    assert "1 item of the walk-through: still to be looked at, at 2 places." in said
+
+
+def test_what_was_looked_at_has_name_and_day_and_is_not_asked_again() -> None:
+    done = look("bench", "as it should be", by="M. Ferrow", on="2026-03-14")
+    said = walked(walk_item(done))
+    assert "LOOKED AT boxes-are-whole: as it should be, M. Ferrow, 2026-03-14" in said
+    assert "___" not in said
+    assert "still to be looked at" not in said
+
+
+def test_what_is_left_of_an_item_is_named() -> None:
+    done = look("bench", "as it should be", by="M. Ferrow", on="2026-03-14")
+    left = look("loft", "to be looked at", lacking="what came of it is not stated")
+    said = walked(walk_item(done, left))
+    assert "___ boxes-are-whole (loft): No box is broken." in said
+    assert "Recorded, but what came of it is not stated." in said
+
+
+def test_what_was_covered_unseen_is_said() -> None:
+    said = walked(walk_item(look("bench", "out of sight")))
+    assert "Can no longer be seen at 1 place, by the stage of the job." in said
+    assert "1 item of the walk-through: covered before anyone is said to have looked" in said
