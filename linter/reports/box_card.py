@@ -38,18 +38,32 @@ def box_card(made: MakeUp, where: Where) -> Iterator[Line]:
     yield Line((Span("CAUTION", "caution", whole=True), Span(f"  {CARD_CAUTION}")), hang=2)
     if where.fill:
         yield line(where.fill)
-    yield from _part("Cables", map(_cable, made.cables))
-    yield from _part("Uncut", (f"{cable}.{colour} runs through" for cable, colour in made.passing))
-    yield from _part("Joints", map(_joint, made.joints))
-    yield from _part("Pigtails to cut", map(_pigtails, made.pigtails))
+    for heading, rows in card_parts(made):
+        yield EMPTY
+        yield line(heading, "box", indent=2)
+        yield from (line(row, indent=4, hang=4) for row in rows)
+
+
+def card_parts(made: MakeUp) -> Iterator[tuple[str, tuple[str, ...]]]:
+    """What is said of a box, under its headings, in the order in which one makes it up."""
     # A lead in a joint has been told there.
     on = [each for each in made.terminals if not (each.is_lead and each.from_joint)]
-    yield from _part("Terminals", map(_terminal, on))
-    yield from _part("Break off", map(_tab, made.tabs))
-    yield from _part("Nothing on", made.empty)
-    yield from _part("Cap", made.capped)
-    yield from _part("Left open", made.left_open)
-    yield from _part("NOTHING HERE TO JOIN IT WITH", map(_lacking, made.lacking))
+    parts = (
+        ("Cables", map(_cable, made.cables)),
+        ("Uncut", (f"{cable}.{colour} runs through" for cable, colour in made.passing)),
+        ("Joints", map(_joint, made.joints)),
+        ("Pigtails to cut", map(_pigtails, made.pigtails)),
+        ("Terminals", map(_terminal, on)),
+        ("Break off", map(_tab, made.tabs)),
+        ("Nothing on", made.empty),
+        ("Cap", made.capped),
+        ("Left open", made.left_open),
+        ("NOTHING HERE TO JOIN IT WITH", map(_lacking, made.lacking)),
+    )
+    for heading, rows in parts:
+        listed = tuple(rows)
+        if listed:
+            yield heading, listed
 
 
 def box_list(boxes: Iterable[tuple[str, str]]) -> Iterator[Line]:
@@ -64,14 +78,6 @@ def box_list(boxes: Iterable[tuple[str, str]]) -> Iterator[Line]:
 
 def _room(room: str) -> str:
     return room or "no room stated"
-
-
-def _part(heading: str, rows: Iterable[str]) -> Iterator[Line]:
-    for number, row in enumerate(rows):
-        if not number:
-            yield EMPTY
-            yield line(heading, "box", indent=2)
-        yield line(row, indent=4, hang=4)
 
 
 def _cable(cable: CableIn) -> str:

@@ -34,13 +34,18 @@ def tracing(circuits: Iterable[Followed], wiring: Wiring, loaded: Loaded | None)
             yield line(f"Fault: {join_words(loaded.faults)}.", hang=2)
     for followed in circuits:
         yield EMPTY
-        yield line(f"circuit {followed.circuit}", "room")
-        for start in followed.starts:
-            yield line(_start(start), indent=2, hang=2)
-        for stop in followed.stops:
-            yield from _stop(stop, wiring, loaded)
+        yield from circuit_lines(followed, wiring, loaded)
     yield EMPTY
     yield line(CLOSING)
+
+
+def circuit_lines(followed: Followed, wiring: Wiring, loaded: Loaded | None) -> Iterator[Line]:
+    """One circuit: its name, where it begins, its stops in order."""
+    yield line(f"circuit {followed.circuit}", "room")
+    for start in followed.starts:
+        yield line(_start(start), indent=2, hang=2)
+    for stop in followed.stops:
+        yield from _stop(stop, wiring, loaded)
 
 
 def _start(start: Start) -> str:

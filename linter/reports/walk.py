@@ -5,15 +5,14 @@ from __future__ import annotations
 from itertools import groupby
 from typing import TYPE_CHECKING
 
+from linter.reports.backing import NOTHING, VERDICTS, on_paper, resting, sources
 from linter.reports.entries import named
 from linter.reports.layout import EMPTY, Line, Span, line
-from linter.reports.sayings import cited
-from linter.text import join_words
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator
 
-    from linter.audit.findings import Finding, Reference, Stop
+    from linter.audit.findings import Finding, Stop
     from linter.language.work import WorkLine
     from linter.reports.entries import Entry
 
@@ -22,8 +21,6 @@ _SENTENCE, _WORK, _NOTE = 3, 8, 4
 _HANG = 4
 _LABEL_WIDTH = 9
 _ONE_LINE = 68
-_NOTHING = "nothing"
-_VERDICTS = ("met", "not met", "cannot be told")
 
 
 def walk(findings: Iterable[Entry], full: bool = False) -> Iterator[Line]:
@@ -66,13 +63,8 @@ def _entries(
     if first.caution:
         yield _note("Caution:", first.caution, "caution")
     yield from _sources(first, told)
-    usual = dict.fromkeys(name for entry in alike for each in entry.all for name in each.usual)
-    if usual:
-        yield _note("Usual:", _rests_on(tuple(usual)))
-    taken = dict.fromkeys(name for entry in alike for each in entry.all for name in each.assumed)
-    if taken:
-        names = join_words(list(taken))
-        yield _note("Assumed:", f"taken as none, since the job says nothing of it: {names}.")
+    for label, text in resting(each for entry in alike for each in entry.all):
+        yield _note(f"{label}:", text)
 
 
 def _sources(finding: Finding, told: set[object]) -> Iterator[Line]:
@@ -82,10 +74,8 @@ def _sources(finding: Finding, told: set[object]) -> Iterator[Line]:
         yield _note("Rule:", f"{finding.rule}: {own.clause}, as told above.")
         return
     told.add((finding.rule, own))
-    yield _note("Rule:", f"{finding.rule}: {cited(own)}.")
-    if own.doubt:
-        yield _note("Doubt:", own.doubt)
-    yield from _bases(finding)
+    for label, text in sources(finding):
+        yield _note(f"{label}:", text)
 
 
 def _entry(entry: Entry) -> Iterator[Line]:
@@ -106,21 +96,19 @@ def _where(finding: Finding) -> str:
 
 def _in_brief(step: WorkLine) -> Iterator[Line]:
     """A step as on paper: name, values, result; a step that says nothing new is left out."""
-    if not step.brief or (step.name and step.result in _VERDICTS):
-        return
-    if step.result in _VERDICTS:
-        yield line(step.brief, "work", indent=_WORK, hang=_HANG)
-        return
-    values = "" if step.brief in (step.result, _NOTHING) else step.brief
-    yield from _parts([step.name.replace("_", " "), values, step.result], " = ")
+    parts = on_paper(step)
+    if step.result in VERDICTS:
+        yield from (line(each, "work", indent=_WORK, hang=_HANG) for each in parts)
+    elif parts:
+        yield from _parts(list(parts), " = ")
 
 
 def _in_full(step: WorkLine) -> Iterator[Line]:
     """A step as the rule has it: name, words, words with values, result."""
-    if step.result in _VERDICTS:
+    if step.result in VERDICTS:
         yield from _parts([step.name.replace("_", " "), *_verdict(step)], "; ")
         return
-    values = "" if step.values in (step.result, _NOTHING) else step.values
+    values = "" if step.values in (step.result, NOTHING) else step.values
     yield from _parts([step.name.replace("_", " "), step.text, values, step.result], " = ")
 
 
@@ -151,43 +139,3 @@ def _note(label: str, text: str, style: str = "") -> Line:
         indent=_NOTE,
         hang=_LABEL_WIDTH,
     )
-
-
-def _bases(finding: Finding) -> Iterator[Line]:
-    """What the working uses that another document states, that was not read, or is in doubt."""
-    own = finding.reference
-    elsewhere: dict[Reference, list[str]] = {}
-    unread: set[str] = set()
-    doubtful: set[str] = set()
-    for basis in finding.rests_on:
-        stated = basis.reference
-        name = basis.name.rpartition(".")[2].replace("_", " ")
-        if (stated.document, stated.edition) != (own.document, own.edition):
-            elsewhere.setdefault(stated, []).append(f"{name} {basis.value}".rstrip())
-        elif stated.known != "read":
-            unread.add(name)
-        elif stated.doubt not in ("", own.doubt) and basis.what != "limit":
-            doubtful.add(name)
-    for name, doubt in _doubts_of_limits(finding).items():
-        yield _note("Doubt:", f"{name}: {doubt}")
-    for reference, names in elsewhere.items():
-        yield _note("Values:", f"{join_words(names)}: {cited(reference)}.")
-    said = [f"{len(unread)} from memory or common practice"] if unread else []
-    said += [f"{len(doubtful)} in doubt"] if doubtful else []
-    if said:
-        which = f'"precover packs show {finding.rule}" tells which.'
-        yield _note("Values:", f"{join_words(said)}; {which}")
-
-
-def _doubts_of_limits(finding: Finding) -> dict[str, str]:
-    """What is uncertain about the limits that the finding compares with, by their names."""
-    own = finding.reference.doubt
-    limits = [each for each in finding.rests_on if each.what == "limit"]
-    doubts = {each.name.replace("_", " "): each.reference.doubt for each in limits}
-    return {name: doubt for name, doubt in doubts.items() if doubt not in ("", own)}
-
-
-def _rests_on(usual: tuple[str, ...]) -> str:
-    if len(usual) == 1:
-        return f"rests on the usual value of {usual[0]}, not on a measurement."
-    return f"rests on the usual values of {join_words(usual)}, not on measurements."
