@@ -29,15 +29,15 @@ KindFact = tuple[str, str]
 # What goes into the wiring, or is words for people; by the kind of model.
 _NOT_FACTS = {
     "Supply": "name kind voltage rating is_usual note",
-    "Panel": "name spaces legs breakers note",
+    "Panel": "name spaces legs breakers at note",
     "Breaker": "poles tied_to leg note",
     "Circuit": "breakers panel note",
-    "Room": "name note",
-    "Box": "room holds make_up connector note",
+    "Room": "name at size note",
+    "Box": "room holds make_up connector at note",
     "Device": "name circuit load through neutral_through split type common controls note kind",
     "Cable": "name from_ to sheath conductors circuit carries leg_of for_ through at_from at_to "
     "holes note",
-    "CableEnd": "marks",
+    "CableEnd": "marks enters",
     "Hole": "",
     "Appliance": "name outlets note",
 }

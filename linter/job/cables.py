@@ -20,7 +20,8 @@ SheathPrinting = Annotated[Sheath, ReadAs(_sheath)]
 class CableEnd(Stated):
     """A cable where it enters a box; `marks`: the colour that a conductor is re-marked with.
 
-    No mark at all is an empty mapping; None is unknown.
+    No mark at all is an empty mapping; None is unknown. `enters` is the side of the box that it
+    enters at, as one stands before it.
     """
 
     free_length: Length | None = None
@@ -31,6 +32,7 @@ class CableEnd(Stated):
     clamped: YesNo | None = None
     shares_clamp_with: Count | None = 0
     marks: dict[str, str] | None = None
+    enters: str | None = None
 
 
 class Hole(Stated):

@@ -25,6 +25,7 @@ _END_KEYS = (
     "clamped",
     "shares_clamp_with",
     "marks",
+    "enters",
 )
 
 

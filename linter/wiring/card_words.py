@@ -57,6 +57,10 @@ class CardWords:
             return _THE_BOX
         return f"{_kind(self._devices[name])} {name}"
 
+    def kind(self, name: str) -> str:
+        """What a device is: "three-way switch"."""
+        return _kind(self._devices[name])
+
     def terminal(self, terminal: Terminal) -> str:
         """A terminal with its device, as the device is marked."""
         return f"{self.device(terminal.device)}, {self.name(terminal)}"

@@ -1,0 +1,142 @@
+"""The order of cables, conductors and joints in which wires cross each other least.
+
+A drawing is a channel: conductors come in from the left, each on a row; pins stand at the right,
+each on a row; each net has a column between, a vertical that reaches all its rows. A wire that goes
+in to its own column crosses the verticals on its way whose reach its row lies within. Rows are
+numbers here, columns positions in a list: no length, no text.
+"""
+
+from __future__ import annotations
+
+from itertools import permutations
+from typing import TYPE_CHECKING, NamedTuple, TypeVar
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+
+    Heights = Callable[["Groups"], Mapping[str, float]]
+
+_MOST_TRIED = 5  # conductors of a cable that are tried in every order; of more, neighbours swap
+_MOST_COLUMNS = 4  # columns that are tried in every order from the start
+_ROUNDS = 12
+
+_T = TypeVar("_T")
+Blocks = tuple[tuple[str, ...], ...]
+Groups = tuple[Blocks, ...]
+
+
+class Ties(NamedTuple):
+    """A net: the rows that come to it from the left, and the pins that it goes to at the right."""
+
+    rows: tuple[str, ...]
+    pins: tuple[str, ...]
+
+
+class Ordered(NamedTuple):
+    """An order: groups of cables of one side, their conductors; columns as numbers of nets."""
+
+    groups: Groups
+    columns: tuple[int, ...]
+
+
+def least_crossing(groups: Groups, nets: Sequence[Ties], heights: Heights) -> Ordered:
+    """The order with the fewest crossings that swaps and moves find, the shortest among those.
+
+    `heights` gives the height of each row and pin, from an order of the groups: what stands in the
+    left margin and at the right is of no concern here.
+    """
+    best: tuple[tuple[float, float], Ordered] | None = None
+    for columns in _starts(len(nets)):
+        found = _improved(Ordered(groups, columns), nets, heights)
+        cost = _cost(found, nets, heights)
+        if best is None or cost < best[0]:
+            best = cost, found
+    return best[1] if best is not None else Ordered(groups, ())
+
+
+def crossings(columns: Sequence[int], nets: Sequence[Ties], at: Mapping[str, float]) -> int:
+    """How often wires cross in that order.
+
+    >>> nets = [Ties(("a",), ("x",)), Ties(("b",), ("y",))]
+    >>> crossings([0, 1], nets, {"a": 0, "b": 2, "x": 3, "y": 1})
+    1
+    """
+    spans = [_span(nets[each], at) for each in columns]
+    found = 0
+    for column, each in enumerate(columns):
+        left, right = spans[:column], spans[column + 1 :]
+        found += sum(low < at[row] < high for row in nets[each].rows for low, high in left)
+        found += sum(low < at[pin] < high for pin in nets[each].pins for low, high in right)
+    return found
+
+
+def _span(net: Ties, at: Mapping[str, float]) -> tuple[float, float]:
+    heights = [at[each] for each in (*net.rows, *net.pins)]
+    return min(heights), max(heights)
+
+
+def _cost(order: Ordered, nets: Sequence[Ties], heights: Heights) -> tuple[float, float]:
+    """Crossings first, then the length of the verticals."""
+    at = heights(order.groups)
+    spans = [_span(net, at) for net in nets]
+    return crossings(order.columns, nets, at), sum(high - low for low, high in spans)
+
+
+def _starts(number: int) -> Iterable[tuple[int, ...]]:
+    if number <= _MOST_COLUMNS:
+        return permutations(range(number))
+    return (tuple(range(number)), tuple(reversed(range(number))))
+
+
+def _improved(order: Ordered, nets: Sequence[Ties], heights: Heights) -> Ordered:
+    """The order after every change that makes it better, until there is none."""
+    cost = _cost(order, nets, heights)
+    for _ in range(_ROUNDS):
+        before = cost
+        for steps in (_by_columns, _by_conductors, _by_cables):
+            for changed in steps(order):
+                tried = _cost(changed, nets, heights)
+                if tried < cost:
+                    order, cost = changed, tried
+        if cost == before:
+            break
+    return order
+
+
+def _by_columns(order: Ordered) -> Iterator[Ordered]:
+    columns = order.columns
+    for old in range(len(columns)):
+        rest = columns[:old] + columns[old + 1 :]
+        for new in range(len(columns)):
+            if new != old:
+                yield order._replace(columns=(*rest[:new], columns[old], *rest[new:]))
+
+
+def _by_conductors(order: Ordered) -> Iterator[Ordered]:
+    for number, group in enumerate(order.groups):
+        for at, block in enumerate(group):
+            for changed in _orders(block):
+                blocks = (*group[:at], changed, *group[at + 1 :])
+                yield _with_group(order, number, blocks)
+
+
+def _orders(block: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
+    if len(block) <= _MOST_TRIED:
+        yield from permutations(block)
+        return
+    yield from _swaps(block)
+
+
+def _by_cables(order: Ordered) -> Iterator[Ordered]:
+    for number, group in enumerate(order.groups):
+        for blocks in _swaps(group):
+            yield _with_group(order, number, blocks)
+
+
+def _swaps(items: tuple[_T, ...]) -> Iterator[tuple[_T, ...]]:
+    for at in range(len(items) - 1):
+        yield (*items[:at], items[at + 1], items[at], *items[at + 2 :])
+
+
+def _with_group(order: Ordered, number: int, blocks: Blocks) -> Ordered:
+    return order._replace(groups=(*order.groups[:number], blocks, *order.groups[number + 1 :]))
