@@ -12,6 +12,7 @@ precover audits the rough-in wiring of a small dwelling before the walls are clo
     precover audit FILE...       what a person should look at, and what to measure next
     precover makeup JOB BOX      how one box is made up: joints, pigtails, terminals
     precover trace JOB [NAME]    a circuit from the panel outward, with loads and faults if you wish
+    precover bring-in JOB SHEET  what a field sheet brings back, written into the job file
     precover packs list          the rule packs there are
     precover packs show RULE     one rule, with its clause and where each value comes from
     precover packs prove PACK    whether every rule of a pack does what its proofs say
@@ -68,6 +69,17 @@ of its switches does. All circuits, or the one named; of a box or an outlet, the
     --form text|json    for people (text, unless said) or for programs
 
 Status: 0, or 64, 65, 70 as for precover audit.
+""",
+    "bring-in": """\
+precover bring-in JOB SHEET [-o FILE]
+
+Writes what a field sheet saved into the job file, each value in its place, and shows what changed.
+Comments, order and everything else in the file stay as they are. An answer is left, and told, where
+the job has come to say something else since the sheet was made, or cannot hold it.
+
+    -o FILE             the file to write, instead of the job file itself
+
+Status: 0 all was brought in; 1 some answers were left; 64, 65, 70 as for precover audit.
 """,
     "packs list": """\
 precover packs list [--packs FOLDER]

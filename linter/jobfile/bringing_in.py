@@ -18,6 +18,9 @@ if TYPE_CHECKING:
     from linter.text.yaml_places import Node
 
 
+_SPOKEN = {"at_from": "the beginning", "at_to": "the end"}
+
+
 class Answer(NamedTuple):
     """A value for the place at the end of a way, and what stood there when it was asked for.
 
@@ -48,8 +51,9 @@ class Left(NamedTuple):
 
 
 class BroughtIn(NamedTuple):
-    """The new text, what was changed in it, and what was left."""
+    """The name of the job, its new text, what was changed in it, and what was left."""
 
+    job: str
     text: str
     changes: tuple[Change, ...]
     left: tuple[Left, ...]
@@ -61,7 +65,7 @@ def bring_in(text: str, file: str, answers: Sequence[Answer]) -> BroughtIn:
     An answer is left where the job has come to say something else since it was asked for. Raises
     `Refused` where the job cannot be read to begin with.
     """
-    read_job(text, file)
+    job = read_job(text, file).name
     changes, left = [], []
     for each in answers:
         outcome = _one(text, file, each)
@@ -70,7 +74,7 @@ def bring_in(text: str, file: str, answers: Sequence[Answer]) -> BroughtIn:
         elif outcome is not None:
             text, change = outcome
             changes.append(change)
-    return BroughtIn(text, tuple(changes), tuple(left))
+    return BroughtIn(job, text, tuple(changes), tuple(left))
 
 
 def _one(text: str, file: str, answer: Answer) -> tuple[str, Change] | Left | None:
@@ -99,10 +103,13 @@ def in_words(way: Way) -> str:
 
     >>> in_words(("boxes", "desk", "holds", 0, "receptacle", "rating"))
     'rating of receptacle of desk'
+    >>> in_words(("cables", "k1", "at_to", "free_length"))
+    'free length of the end of k1'
     """
     section, *steps = way
     named = [str(each) for each in steps if isinstance(each, str) and each != "holds"]
-    return " of ".join(reversed(named)) or str(section)
+    words = [_SPOKEN.get(each, each.replace("_", " ")) for each in named]
+    return " of ".join(reversed(words)) or str(section)
 
 
 def _as_written(root: Node, answer: Answer) -> Answer:

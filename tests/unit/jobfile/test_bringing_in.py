@@ -107,7 +107,7 @@ def test_an_answer_that_the_job_cannot_hold_is_left_with_the_reason() -> None:
 
 
 def test_an_answer_that_the_job_has_already_changes_nothing() -> None:
-    assert brought(Answer(POST, "20 A")) == (JOB, (), ())
+    assert brought(Answer(POST, "20 A")) == ("Net shed", JOB, (), ())
 
 
 def test_a_job_that_cannot_be_read_is_refused() -> None:
