@@ -40,6 +40,11 @@ _NOT_FACTS = {
     "CableEnd": "marks enters",
     "Hole": "",
     "Appliance": "name outlets note",
+    "WholeDwelling": "floors note",
+    "Floor": "name note",
+    "Service": "in_job note",
+    "Electrode": "name note",
+    "Pipe": "name note",
 }
 # Facts that are looked at through one which is worked out from them.
 _THROUGH: dict[KindFact, tuple[KindFact, ...]] = {
@@ -85,9 +90,10 @@ def unlooked(
 
 
 def _used(pack: Pack) -> frozenset[KindFact]:
-    """The facts that rules rely on, also through measures, and those they follow from."""
+    """The facts that a pack relies on, also through measures, and those they follow from."""
     conditions = [each for rule in pack.rules for each in (rule.where, rule.need)]
     conditions += [item.where for item in pack.items]
+    conditions += [each for sheet in pack.worksheets for each in sheet.expressions]
     used = set(facts_relied_on((each for each in conditions if each is not None), pack.library))
     used |= {base for base, others in _THROUGH.items() if not used.isdisjoint(others)}
     return frozenset(used)
@@ -117,6 +123,11 @@ def _values(job: Job) -> Iterator[tuple[str, str, Place]]:
 def _models(job: Job) -> Iterator[tuple[str, str, Iterable[Stated]]]:
     """All that is stated of things, with what a person calls their kind."""
     yield "supply", "Supply", job.supplies.values()
+    yield "dwelling", "WholeDwelling", (job.dwelling,)
+    yield "floor", "Floor", job.dwelling.floors.values()
+    yield "service", "Service", () if job.service is None else (job.service,)
+    yield "electrode", "Electrode", job.electrodes.values()
+    yield "pipe", "Pipe", job.pipes.values()
     yield "panel", "Panel", job.panels.values()
     for panel in job.panels.values():
         yield "breaker", "Breaker", panel.breakers.values()

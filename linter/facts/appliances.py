@@ -4,15 +4,27 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from linter.facts.given import Given
+from linter.facts.given import Given, unknown
+from linter.facts.knowing import negated
 from linter.facts.made import complete, things
-from linter.units import CURRENT, POWER, Quantity
+from linter.facts.panels import BOTH_LEGS
+from linter.facts.rooms import DWELLING, SPLIT_PHASE
+from linter.units import CURRENT, POWER, Quantity, Unknown
+from linter.vocabulary.model import value_of
 
 if TYPE_CHECKING:
+    from linter.facts.knowing import YesNo
     from linter.facts.made import Made, Site
-    from linter.job.dwelling import Appliance
+    from linter.job.dwelling import Appliance, Supply
     from linter.vocabulary.model import Thing
 
+_MOTORS = frozenset(
+    {"disposer", "compactor", "refrigerator", "freezer", "heat pump", "fan", "pump"}
+)
+_MOTORS |= {"air conditioner"}
+# They have parts for the voltage from leg to neutral although they are fed from both legs.
+_OF_BOTH_VOLTAGES = frozenset({"range", "oven", "cooktop", "dryer"})
+_BETWEEN = 0.75  # of the voltage between legs: less is the voltage from leg to neutral
 _FIELDS = {
     "load": "load",
     "voltage": "voltage",
@@ -22,6 +34,11 @@ _FIELDS = {
     "is_cord_and_plug": "cord_and_plug",
     "needs_own_circuit": "own_circuit",
     "cord_length": "cord_length",
+    "type": "type",
+    "is_existing": "existing",
+    "control_count": "controls",
+    "is_interlocked": "interlocked",
+    "smallest_ampacity": "smallest_ampacity",
 }
 
 
@@ -31,6 +48,8 @@ def appliance_of(appliance: Appliance) -> Thing:
     has_limit = appliance.says("largest_breaker") and appliance.largest_breaker is not False
     given.put("largest_breaker", appliance.largest_breaker or None, "largest_breaker")
     given.put("has_largest_breaker", has_limit, "largest_breaker")
+    given.put("has_smallest_ampacity", appliance.smallest_ampacity is not None, "smallest_ampacity")
+    given.put("is_motor", _is_motor(appliance), "motor" if appliance.says("motor") else "type")
     load, volts, amperes = appliance.load, appliance.voltage, appliance.current
     if load is None and volts is not None and amperes is not None:
         given.put("load", Quantity(volts.value * amperes.value, POWER), "current")
@@ -39,8 +58,65 @@ def appliance_of(appliance: Appliance) -> Thing:
     return given.thing(appliance.name)
 
 
+def _is_motor(appliance: Appliance) -> YesNo | None:
+    """Whether its load is a motor's: as stated, else by its type."""
+    if appliance.says("motor"):
+        return appliance.motor
+    if appliance.type is None:
+        return unknown("appliance", appliance.name, "type")
+    return appliance.type in _MOTORS
+
+
+def _loads_neutral(appliance: Appliance, supply: Supply) -> YesNo:
+    """Whether current of it comes back in the neutral: as stated, else by its voltage and type.
+
+    At the voltage from leg to neutral it does; at that between legs only what has lamps, motors or
+    controls for the lower voltage in it does.
+    """
+    if appliance.says("neutral"):
+        own = unknown("appliance", appliance.name, "loads_neutral")
+        return own if appliance.neutral is None else appliance.neutral
+    between = _is_between_legs(appliance, supply)
+    if between is not True:
+        return negated(between)
+    if appliance.type is None:
+        return unknown("appliance", appliance.name, "type")
+    return appliance.type in _OF_BOTH_VOLTAGES
+
+
+def _is_between_legs(appliance: Appliance, supply: Supply) -> YesNo:
+    """Whether it is made for the voltage between two legs."""
+    if supply.kind is None or supply.voltage is None:
+        return _on_supply(supply)
+    if supply.kind != SPLIT_PHASE:
+        return False
+    if appliance.voltage is None:
+        return unknown("appliance", appliance.name, "voltage")
+    return appliance.voltage.value >= _BETWEEN * supply.voltage.value
+
+
+def _on_supply(supply: Supply) -> Unknown:
+    """The unknown of what hangs on a supply whose kind or voltage is not known."""
+    fact = "is_split_phase" if supply.kind is None else "supply_voltage"
+    return unknown(DWELLING, DWELLING, fact)
+
+
+def _leg(appliance: Appliance, supply: Supply, circuits: tuple[Thing, ...]) -> str | Unknown:
+    """The leg it draws from: that of the breaker, or both at the voltage between legs."""
+    between = _is_between_legs(appliance, supply)
+    if between is not False:
+        return BOTH_LEGS if between is True else between
+    breakers = {each for circuit in circuits for each in things(circuit, "breakers")}
+    legs = {value_of(each, "leg") for each in breakers}
+    leg = legs.pop() if len(legs) == 1 else None
+    if isinstance(leg, str) and leg != BOTH_LEGS:
+        return leg
+    return unknown("appliance", appliance.name, "leg")
+
+
 def link_appliances(site: Site, made: Made) -> None:
-    """The outlets that feed each appliance, and their circuits."""
+    """The outlets that feed each appliance, their circuits, and the legs it loads."""
+    supply = site.job.usual_supply
     for name, appliance in site.job.appliances.items():
         outlets = made.of("outlet", appliance.outlets or ())
         circuits = made.in_order(each for outlet in outlets for each in things(outlet, "circuits"))
@@ -48,5 +124,7 @@ def link_appliances(site: Site, made: Made) -> None:
             "outlets": outlets,
             "circuits": circuits,
             "outlet_count": float(len(outlets)),
+            "loads_neutral": _loads_neutral(appliance, supply),
+            "leg": _leg(appliance, supply, circuits),
         }
         complete(made.thing("appliance", name), links)

@@ -18,6 +18,7 @@ from linter.facts.circuits import circuit_of, link_circuit_wires, link_circuits
 from linter.facts.conductors import conductor_of, link_conductors
 from linter.facts.devices import device_of, link_devices
 from linter.facts.doubts import Doubts
+from linter.facts.dwelling import dwelling_of
 from linter.facts.joints import joint_of, link_joints, passing_wire_of
 from linter.facts.made import Made, Site
 from linter.facts.outlets import (
@@ -28,7 +29,8 @@ from linter.facts.outlets import (
     receptacle_of,
 )
 from linter.facts.panels import breaker_of, link_breakers, link_panels, panel_of
-from linter.facts.rooms import dwelling_of, link_rooms, room_of
+from linter.facts.rooms import link_rooms, room_of
+from linter.facts.service import electrode_of, floor_of, link_services, pipe_of, services_of
 from linter.facts.switches import link_switches, switch_of
 from linter.facts.traced import link_what_is_traced
 from linter.facts.veils import veil
@@ -87,6 +89,10 @@ def _make_what_is_stated(site: Site, made: Made) -> None:
     job = site.job
     devices = tuple(device for box in job.boxes.values() for device in box.holds)
     made.add(map(room_of, job.rooms.values()))
+    made.add(map(floor_of, job.dwelling.floors.values()))
+    made.add(services_of(job.service))
+    made.add(map(electrode_of, job.electrodes.values()))
+    made.add(map(pipe_of, job.pipes.values()))
     made.add(map(appliance_of, job.appliances.values()))
     made.add(map(panel_of, job.panels.values()))
     made.add(
@@ -137,6 +143,7 @@ def _link(site: Site, made: Made) -> None:
     link_panels(site, made)
     link_rooms(made)
     made.add((dwelling_of(site, made),))
+    link_services(site, made)
     link_what_is_traced(site, made, doubts)
     if site.trace.uncertain_boxes:
         veil(made, doubts)

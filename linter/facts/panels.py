@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from linter.facts.given import Given
-from linter.facts.made import Grouped, complete, one
+from linter.facts.given import Given, unknown
+from linter.facts.made import Grouped, complete, one, things
 from linter.job.panel import Breaker, BreakerRef
+from linter.vocabulary.model import Thing, value_of
 from linter.wiring.legs import leg_is_known, leg_of_pole
 from linter.wiring.model import Spot
 
@@ -18,9 +19,9 @@ if TYPE_CHECKING:
     from linter.job.jobs import Job
     from linter.job.panel import Panel
     from linter.units import Unknown
-    from linter.vocabulary.model import Thing
 
 BOTH_LEGS = "both"
+SUB_PANEL = "sub-panel"
 GROUND_FAULT, ARC_FAULT = "ground-fault", "arc-fault"
 _PANEL_FIELDS = {
     "main_rating": "main",
@@ -28,7 +29,18 @@ _PANEL_FIELDS = {
     "has_directory": "directory",
     "working_width": "working_width",
     "working_depth": "working_depth",
+    "working_height": "working_height",
+    "space_is_clear": "clear",
+    "is_reachable": "reachable",
+    "handle_height": "handle_height",
+    "neutral_is_bonded": "neutral_bonded",
+    "main_is_backfed": "main_backfed",
+    "main_is_held": "main_held",
+    "has_surge_protector": "surge_protector",
+    "entries_are_weathertight": "weathertight_entries",
 }
+
+_BREAKER_FIELDS = {"rating": "rating", "serves": "serves", "is_listed": "listed"}
 
 
 def panel_of(panel: Panel) -> Thing:
@@ -42,7 +54,7 @@ def panel_of(panel: Panel) -> Thing:
 def breaker_of(made: Made, panel: Panel, breaker: Breaker) -> Thing:
     """The facts of a breaker that the job states."""
     ref = str(BreakerRef(breaker.panel, breaker.space))
-    given = Given("breaker", ref, breaker, {"rating": "rating", "serves": "serves"})
+    given = Given("breaker", ref, breaker, _BREAKER_FIELDS)
     given.put("panel", made.thing("panel", breaker.panel))
     given.put("poles", breaker.poles)
     leg = leg_of_pole(breaker, 0) if leg_is_known(breaker, panel) else None
@@ -105,6 +117,7 @@ def link_panels(site: Site, made: Made) -> None:
         for circuit in job.circuits.values()
         for panel in dict.fromkeys(each.panel for each in circuit.breakers)
     )
+    feeders = Grouped(_feeders(site, made))
     for name, panel in job.panels.items():
         links: dict[str, object] = {
             "breakers": breakers.under(name),
@@ -113,7 +126,42 @@ def link_panels(site: Site, made: Made) -> None:
         }
         if panel.room is not None:
             links["room"] = rooms[panel.room]
-        complete(made.thing("panel", name), links)
+        feeder = made.in_order(feeders.under(name))
+        links |= {"feeder_conductors": feeder, "has_feeder": bool(feeder)}
+        thing = made.thing("panel", name)
+        complete(thing, links | _by_default(panel, thing, links))
+
+
+def _by_default(panel: Panel, thing: Thing, links: Mapping[str, object]) -> dict[str, object]:
+    """What follows from the wiring where the job does not say it of the panel itself."""
+    room = links.get("room")
+    lights = things(room, "outlets") if isinstance(room, Thing) else ()
+    lit: YesNo = unknown("panel", panel.name, "has_light")
+    if panel.lit is not None:
+        lit = panel.lit
+    elif not panel.says("lit") and any(value_of(each, "form") == "luminaire" for each in lights):
+        lit = True
+    sub: YesNo = bool(links["has_feeder"])
+    if panel.says("role"):
+        own = unknown("panel", panel.name, "is_sub_panel")
+        sub = own if panel.role is None else panel.role == SUB_PANEL
+    for fact, field in (("has_light", "lit"), ("is_sub_panel", "role")):
+        if panel.says(field):
+            thing.stated_at = {**thing.stated_at, fact: panel.place_of(field)}
+    return {"has_light": lit, "is_sub_panel": sub}
+
+
+def _feeders(site: Site, made: Made) -> Iterable[tuple[str, Thing]]:
+    """Each panel that cables of circuits of other panels feed, with all conductors of those."""
+    wires = site.wiring.wire_ends
+    fed = {
+        (landing.panel, one(made.thing("conductor", wires[end].name), "cable").ref)
+        for end, landing in site.wiring.panel_landings.items()
+        if landing.spot is Spot.FEED
+    }
+    for conductor in made.all("conductor"):
+        cable = one(conductor, "cable").ref
+        yield from ((panel, conductor) for panel, of in sorted(fed) if of == cable)
 
 
 def link_breakers(site: Site, made: Made) -> None:

@@ -1,18 +1,17 @@
-"""Rooms, and the dwelling as a whole."""
+"""Rooms, what is in them, and what they are used as."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
 from linter.facts.given import Given, unknown
-from linter.facts.knowing import YesNo, all_hold, any_holds, hanging_on, largest, negated, total
-from linter.facts.made import Grouped, answer, complete, number, one
+from linter.facts.made import Grouped, complete, one
 from linter.units import Unknown
 from linter.vocabulary.model import Thing, value_of
 
 if TYPE_CHECKING:
-    from linter.facts.knowing import Number
-    from linter.facts.made import Made, Site
+    from linter.facts.knowing import YesNo
+    from linter.facts.made import Made
     from linter.job.dwelling import Room, Supply
 
 DWELLING = "dwelling"  # there is one, so its kind is name enough
@@ -28,18 +27,6 @@ _ROOM_FIELDS = {
 _MAY_HAVE = {
     "sink": frozenset({"kitchen", "bathroom", "laundry", "utility"}),
     "tub": frozenset({"bathroom"}),
-}
-_ALL_OF_KIND = {
-    "rooms": "room",
-    "panels": "panel",
-    "boxes": "box",
-    "cables": "cable",
-    "circuits": "circuit",
-    "breakers": "breaker",
-    "outlets": "outlet",
-    "receptacles": "receptacle",
-    "switches": "switch",
-    "appliances": "appliance",
 }
 
 
@@ -94,24 +81,6 @@ def link_rooms(made: Made) -> None:
         complete(room, {fact: grouped.under(room.ref) for fact, grouped in in_rooms.items()})
 
 
-def dwelling_of(site: Site, made: Made) -> Thing:
-    """The dwelling: all that is in it, and its usual supply."""
-    job, supply = site.job, site.job.usual_supply
-    given = Given(DWELLING, DWELLING, supply, {"supply_voltage": "voltage"})
-    given.put("is_split_phase", is_split_phase(supply), "kind")
-    given.put("service_rating", _service_rating(supply, made), "rating")
-    for fact, kind in _ALL_OF_KIND.items():
-        given.put(fact, made.all(kind))
-    rooms = made.all("room")
-    given.put("floor_area", total(map(_area_to_live_in, rooms)))
-    given.put("has_kitchen", any_holds(is_used_as(room, "kitchen") for room in rooms))
-    given.put("has_bathroom", any_holds(is_used_as(room, "bathroom") for room in rooms))
-    given.put("has_laundry", _has_laundry(made))
-    thing = given.thing(job.name)
-    thing.place = job.place
-    return thing
-
-
 def is_split_phase(supply: Supply) -> YesNo:
     """Whether a supply has two legs and a neutral."""
     if supply.kind is None:
@@ -123,33 +92,3 @@ def is_used_as(thing: Thing, *uses: str, fact: str = "use") -> YesNo:
     """Whether the use of a room or circuit, or what a receptacle serves, is one of `uses`."""
     use = value_of(thing, fact)
     return use if isinstance(use, Unknown) else use in uses
-
-
-def _has_laundry(made: Made) -> YesNo:
-    """Whether anything is said to be for laundry; what a job leaves out is not, unknown is open."""
-    said = [
-        *(_is_for_laundry(each, "serves") for each in made.all("receptacle")),
-        *(_is_for_laundry(each, "use") for each in made.all("circuit")),
-    ]
-    return any_holds((*said, *(is_used_as(room, "laundry") for room in made.all("room"))))
-
-
-def _is_for_laundry(thing: Thing, fact: str) -> YesNo:
-    found = is_used_as(thing, "laundry", fact=fact)
-    return found if fact in thing.stated_at else found is True
-
-
-def _service_rating(supply: Supply, made: Made) -> Number:
-    if supply.rating is not None:
-        return supply.rating.value
-    own = unknown(DWELLING, DWELLING, "service_rating")
-    mains = [number(panel, "main_rating") for panel in made.all("panel")]
-    return largest(mains, own)
-
-
-def _area_to_live_in(room: Thing) -> Number:
-    counts = all_hold((answer(room, "is_finished"), negated(answer(room, "is_outdoors"))))
-    area = number(room, "area")
-    if counts is False:
-        return 0.0
-    return area if counts is True else hanging_on((counts, area))

@@ -3,7 +3,7 @@
 from typing import Literal
 
 from linter.job.stated import ApplianceId, DeviceId, RoomId, Stated
-from linter.job.values import Area, Current, Length, Power, Temperature, Voltage, YesNo
+from linter.job.values import Area, Count, Current, Length, Power, Temperature, Voltage, YesNo
 
 
 class Supply(Stated):
@@ -50,6 +50,13 @@ class Appliance(Stated):
     fixed: YesNo | None = None
     cord_and_plug: YesNo | None = None
     own_circuit: YesNo | None = None
+    type: str | None = None
+    motor: YesNo | None = None
+    neutral: YesNo | None = None
+    existing: YesNo | None = False
+    controls: Count | None = 1
+    interlocked: YesNo | None = False
+    smallest_ampacity: Current | None = None
     cord_length: Length | None = None
     note: str | None = None
 

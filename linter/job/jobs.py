@@ -8,6 +8,7 @@ from linter.job.dwelling import Appliance, Room, Run, Supply
 from linter.job.panel import Circuit, Panel
 from linter.job.products import Products
 from linter.job.records import LookedAt, Reading
+from linter.job.service import Electrode, Pipe, Service, WholeDwelling
 from linter.job.stated import ApplianceId, BoxId, CableId, CircuitId, PanelId, RoomId, Stated
 
 
@@ -21,6 +22,10 @@ class Job(Stated):
     permit_date: str | None = None
     notes: str | None = None
     supplies: dict[str, Supply]
+    dwelling: WholeDwelling
+    service: Service | None = None
+    electrodes: dict[str, Electrode] = Field(default_factory=dict)
+    pipes: dict[str, Pipe] = Field(default_factory=dict)
     panels: dict[PanelId, Panel] = Field(default_factory=dict)
     circuits: dict[CircuitId, Circuit] = Field(default_factory=dict)
     rooms: dict[RoomId, Room] = Field(default_factory=dict)

@@ -33,6 +33,7 @@ class Breaker(Stated):
     tied_to: tuple[int, ...] | None = ()
     common_trip: YesNo | None = None
     leg: str | None = None
+    listed: YesNo | None = None
     note: str | None = None
 
     @property
@@ -56,6 +57,17 @@ class Panel(Stated):
     legs: str | None = None
     working_width: Length | None = None
     working_depth: Length | None = None
+    role: str | None = None
+    neutral_bonded: YesNo | None = None
+    handle_height: Length | None = None
+    working_height: Length | None = None
+    clear: YesNo | None = None
+    lit: YesNo | None = None
+    reachable: YesNo | None = None
+    main_backfed: YesNo | None = None
+    main_held: YesNo | None = None
+    surge_protector: YesNo | None = None
+    weathertight_entries: YesNo | None = None
     breakers: dict[int, Breaker] = Field(default_factory=dict)
     note: str | None = None
 

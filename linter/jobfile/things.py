@@ -46,6 +46,10 @@ def job_fields(root: Node) -> Fields:
     return {
         **merged(root.keys.get("job", root.place), [root.fields.get("job")]),
         "supplies": {each.name: _supply(each) for each in _named(root, "supplies")},
+        "dwelling": _dwelling(root),
+        "service": _service(root),
+        "electrodes": {each.name: _thing(each) for each in _named(root, "electrodes")},
+        "pipes": {each.name: _thing(each) for each in _named(root, "pipes")},
         "panels": {each.name: _panel(each, breaker) for each in panels},
         "circuits": {each.name: _circuit(each, names) for each in _named(root, "circuits")},
         "rooms": {each.name: _thing(each, room) for each in _named(root, "rooms")},
@@ -81,6 +85,20 @@ def _supply(thing: _Named) -> Fields:
     if "usual" in thing.node.fields:
         fields["is_usual"] = thing.node.fields["usual"].value in ("yes", True)
     return fields
+
+
+def _dwelling(root: Node) -> Fields:
+    """What is said of the whole; where nothing is, it stands where the job does."""
+    node = root.fields.get("dwelling")
+    place = root.keys.get("dwelling", root.keys.get("job", root.place))
+    fields = merged(place, [node], but=["floors"])
+    floors = _named(node, "floors") if node is not None else []
+    return {**fields, "floors": {each.name: _thing(each) for each in floors}}
+
+
+def _service(root: Node) -> Fields | None:
+    node = root.fields.get("service")
+    return None if node is None else merged(root.keys["service"], [node])
 
 
 def _panels(root: Node) -> list[_Named]:

@@ -37,6 +37,9 @@ from linter.units import Unknown
 from linter.vocabulary.model import Thing
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from linter.language.evaluate import Steps
     from linter.language.library import Library
     from linter.language.writing import Writer
 
@@ -64,9 +67,19 @@ def working(
 
     `writer` writes a value of a type; what the job's file writes out is given to it as written.
     """
+    return next(workings([checked], thing, library, writer))
+
+
+def workings(
+    expressions: Iterable[Checked], thing: Thing, library: Library, writer: Writer
+) -> Iterator[tuple[WorkLine, ...]]:
+    """The lines of each of several expressions; a measure is worked in the first that uses it."""
     worker = _Worker(library, Writing(writer))
-    worker.work("", checked.node, Around({checked.subject: thing}, {}, library, {}))
-    return tuple(worker.lines)
+    known: dict[tuple[str, str, str], Steps] = {}
+    for checked in expressions:
+        worker.work("", checked.node, Around({checked.subject: thing}, {}, library, known))
+        yield tuple(worker.lines)
+        worker.lines.clear()
 
 
 class _Worker:

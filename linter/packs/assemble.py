@@ -18,6 +18,7 @@ from linter.packs.model import (
     Rule,
     What,
     Withdrawn,
+    Worksheet,
     library_of,
 )
 from linter.packs.order import in_order
@@ -29,6 +30,7 @@ from linter.packs.shown import all_words, read_units, read_words
 from linter.packs.tables import read_table
 from linter.packs.tangles import tangle_of
 from linter.packs.texts import PackFiles, read_packs
+from linter.packs.worksheets import read_worksheet
 from linter.text import Refusal, Refused
 from linter.vocabulary.kinds import KINDS
 
@@ -69,6 +71,7 @@ class _Checking:
         items = {
             entry.key.name: read_item(entry, self.laid.entries, reader) for entry in self.of("item")
         }
+        sheets = self.worksheets(reader)
         proofs = self.proofs()
         _stop_if_refused(self.ground)
         library = library_of(limits, tables, measures)
@@ -88,6 +91,7 @@ class _Checking:
             key,
             library,
             tuple(item for item in items.values() if item is not None),
+            sheets,
         )
 
     def of(self, what: What) -> list[Entry]:
@@ -104,6 +108,10 @@ class _Checking:
     def measures(self, reader: Reader) -> dict[tuple[str, str], PackMeasure]:
         read = [reader.measure(entry) for entry in self.of("measure")]
         return {(each.measure.kind, each.measure.name): each for each in read if each is not None}
+
+    def worksheets(self, reader: Reader) -> tuple[Worksheet, ...]:
+        read = [read_worksheet(entry, reader) for entry in self.of("worksheet")]
+        return tuple(sheet for sheet in read if sheet is not None)
 
     def proofs(self) -> str:
         entries = [*self.of("measure"), *self.of("rule"), *self.of("item")]

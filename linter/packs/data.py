@@ -23,9 +23,11 @@ from linter.packs.model import (
     Row,
     Rule,
     Sentence,
+    SheetLine,
     Source,
     Total,
     Withdrawn,
+    Worksheet,
     library_of,
 )
 from linter.text import Place
@@ -49,6 +51,7 @@ def pack_to_data(pack: Pack) -> dict[str, object]:
         "measures": [writing.measure(each) for each in pack.measures.values()],
         "rules": [writing.rule(each) for each in pack.rules],
         "items": [writing.item(each) for each in pack.items],
+        "worksheets": [writing.worksheet(each) for each in pack.worksheets],
         "withdrawn": [writing.withdrawn(each) for each in pack.withdrawn],
         "proofs": pack.proofs,
     }
@@ -78,6 +81,7 @@ def pack_from_data(data: Mapping[str, Data]) -> Pack:
         data["key"],
         library_of(limits, tables, measures),
         tuple(reading.item(each) for each in data["items"]),
+        tuple(reading.worksheet(each) for each in data["worksheets"]),
     )
 
 
@@ -127,6 +131,14 @@ class _Writing:
             *map(_sentence_data, item[8:10]),
             self.history(item.history),
         ]
+
+    def worksheet(self, sheet: Worksheet) -> Data:
+        lines = [
+            [_sentence_data(line.said), to_data(line.shows), line.adds, line.result]
+            for line in sheet.lines
+        ]
+        where = None if sheet.where is None else to_data(sheet.where)
+        return [*sheet[:3], where, lines, sheet.units, self.history(sheet.history)]
 
     def withdrawn(self, each: Withdrawn) -> Data:
         return [*each[:3], self.amendment(each.amendment)]
@@ -205,6 +217,15 @@ class _Reading:
             _sentence(caution),
             self.history(history),
         )
+
+    def worksheet(self, data: Data) -> Worksheet:
+        name, about, title, where, lines, units, history = data
+        read = tuple(
+            SheetLine(_sentence(said), from_data(shows), adds, result)
+            for said, shows, adds, result in lines
+        )
+        kept = None if where is None else from_data(where)
+        return Worksheet(name, about, title, kept, read, units, self.history(history))
 
     def withdrawn(self, data: Data) -> Withdrawn:
         what, name, about, amendment = data

@@ -18,8 +18,9 @@ LISTS: dict[str, What] = {
     "measures": "measure",
     "rules": "rule",
     "walk through": "item",
+    "worksheets": "worksheet",
 }
-WHATS: tuple[What, ...] = ("limit", "table", "measure", "rule", "item")
+WHATS: tuple[What, ...] = ("limit", "table", "measure", "rule", "item", "worksheet")
 
 
 class Key(NamedTuple):
@@ -61,7 +62,7 @@ class Change:
 
 @dataclass(slots=True)
 class Entry:
-    """A limit, table, measure, rule or item of the walk-through as its layers state it.
+    """A limit, table, measure, rule, item or worksheet as its layers state it.
 
     `rows` belongs to tables: the rows with the layer of each. `changes` are amendments, in order.
     `before` has what each amended field was before its last amendment.
@@ -115,7 +116,7 @@ def _misplaced(pack: PackFiles, node: Node) -> Iterator[Refusal]:
             yield Refusal(
                 place,
                 f'"{key}" stands in a pack that extends nothing',
-                "tables, limits, measures, rules and walk through",
+                "tables, limits, measures, rules, walk through and worksheets",
                 "say in the manifest what the pack extends, or state the entries themselves",
             )
         elif pack.manifest.base is not None and key in LISTS:

@@ -169,7 +169,7 @@ class _Laying:
             self.refuse(
                 node.place,
                 "This does not name one thing that is to change or fall away",
-                "name one rule, limit, table, measure or item",
+                "name one rule, limit, table, measure, item or worksheet",
             )
             return None
         name, about = node.fields[what], node.fields.get("about")

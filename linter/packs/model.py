@@ -12,16 +12,15 @@ from linter.vocabulary.model import FactType
 
 Weight = Literal["danger", "violation", "advice"]
 Known = Literal["read", "memory", "common-practice"]
-What = Literal["limit", "table", "measure", "rule", "item"]
+What = Literal["limit", "table", "measure", "rule", "item", "worksheet"]
 Cell = float | str | bool | None
 LimitValue = float | str | bool | tuple[str, ...]
 Sentence = tuple[str | Checked, ...]
 
 
 # Fields that are no part of what a clause demands.
-_STATED_ELSEWHERE = frozenset(
-    ("weight", "subject", "say", "ask", "do", "caution", "meaning", "given", "proofs", "totals")
-)
+_WORDS = ("subject", "say", "ask", "do", "caution", "meaning", "title")
+_STATED_ELSEWHERE = frozenset((*_WORDS, "weight", "given", "proofs", "totals"))
 
 
 class Origin(NamedTuple):
@@ -191,6 +190,37 @@ class Item(NamedTuple):
         return self.history.cited[0]
 
 
+class SheetLine(NamedTuple):
+    """A line of a worksheet: what it is, its value, whether that is added up or the result."""
+
+    said: Sentence
+    shows: Checked
+    adds: bool
+    result: bool
+
+
+class Worksheet(NamedTuple):
+    """A calculation shown line by line for each thing of a kind; `where` says for which.
+
+    `units` has the unit in which a dimension is written, where another than that of the pack.
+    """
+
+    name: str
+    about: str
+    title: str
+    where: Checked | None
+    lines: tuple[SheetLine, ...]
+    units: Mapping[str, str]
+    history: History
+
+    @property
+    def expressions(self) -> tuple[Checked, ...]:
+        """The conditions and values that it is made of."""
+        said = (part for line in self.lines for part in line.said if isinstance(part, Checked))
+        where = () if self.where is None else (self.where,)
+        return (*where, *(line.shows for line in self.lines), *said)
+
+
 class Withdrawn(NamedTuple):
     """What a layer took away."""
 
@@ -220,6 +250,7 @@ class Pack(NamedTuple):
     key: str
     library: Library
     items: tuple[Item, ...] = ()
+    worksheets: tuple[Worksheet, ...] = ()
 
     @property
     def title(self) -> str:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
+from itertools import chain
 from typing import NamedTuple
 
 from linter.language.checked import Checked
@@ -286,7 +287,7 @@ def _one_sided(pack: Pack, cases: Mapping[Proved, Sequence[Proof]]) -> Iterator[
 
 
 def _idle(pack: Pack) -> Iterator[Failing]:
-    """A line for each limit and table that no rule and no measure uses."""
+    """A line for each limit and table that no rule, measure or worksheet uses."""
     used = reliance_of(_all_expressions(pack), pack.library)
     kept: list[tuple[str, str, History]] = [
         *(("limit", name, each.history) for name, each in pack.limits.items()),
@@ -317,13 +318,13 @@ def _unproved_rows(pack: Pack, cases: Mapping[Proved, Sequence[Proof]]) -> Itera
 
 
 def _all_expressions(pack: Pack) -> Iterator[Checked]:
-    for rule in pack.rules:
-        for part in (rule.where, rule.need, *rule.say, *rule.do, *rule.caution):
-            if isinstance(part, Checked):
-                yield part
-    for item in pack.items:
-        for part in (item.where, *item.ask, *item.do, *item.caution):
-            if isinstance(part, Checked):
-                yield part
+    """Every expression of the pack, those in sentences too."""
+    rules = [(r.where, r.need, *r.say, *r.do, *r.caution) for r in pack.rules]
+    items = [(each.where, *each.ask, *each.do, *each.caution) for each in pack.items]
+    for part in chain.from_iterable((*rules, *items)):
+        if isinstance(part, Checked):
+            yield part
     for each in pack.measures.values():
         yield from (step for _, step in each.measure.steps)
+    for sheet in pack.worksheets:
+        yield from sheet.expressions

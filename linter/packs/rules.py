@@ -9,7 +9,7 @@ from linter.language.library import Library, Measure
 from linter.packs.clauses import Ground, read_history
 from linter.packs.entries import Change, Entry, Key, Stated
 from linter.packs.expressions import Names, read_expression, read_sentence
-from linter.packs.model import Item, PackMeasure, Rule, Sentence, Weight
+from linter.packs.model import History, Item, PackMeasure, Rule, Sentence, Weight
 from linter.packs.scopes import Grounds, kind_of, measure_type, refuse_double_meanings
 from linter.text import Place, Refusal
 from linter.text.yaml_places import Node
@@ -35,9 +35,13 @@ class Reader:
         self.withdrawn = withdrawn
         self.refusals = ground.refusals
 
+    def history(self, entry: Entry) -> History:
+        """Where the entry was first stated, and what layers changed since."""
+        return read_history(entry, self.ground)
+
     def measure(self, entry: Entry) -> PackMeasure | None:
         """The measure with its steps; None where it is refused."""
-        history = read_history(entry, self.ground)
+        history = self.history(entry)
         if kind_of(entry.fields["about"].node, self.refusals) is None:
             return None
         refuse_double_meanings(entry, self.grounds, self.refusals)
@@ -69,7 +73,7 @@ class Reader:
 
     def rule(self, entry: Entry) -> Rule | None:
         """The rule; None where it is refused."""
-        history = read_history(entry, self.ground)
+        history = self.history(entry)
         if kind_of(entry.fields["about"].node, self.refusals) is None:
             return None
         about = entry.fields["about"].text

@@ -31,21 +31,30 @@ def read_words(ordered: Sequence[PackFiles], refusals: list[Refusal]) -> dict[st
 
 def read_units(ordered: Sequence[PackFiles], refusals: list[Refusal]) -> dict[str, str]:
     """The unit in which each dimension is written; upper layers over lower ones."""
-    known = [WIRE if name == "area" else name for name in DIMENSIONS_BY_NAME if name != "number"]
     units: dict[str, str] = {}
     for pack, name, place in _stated(ordered, "units"):
         unit = pack.manifest.units[name]
-        if name not in known:
-            mend = f'write "{WIRE}"' if name == "area" else "write the name of a dimension"
-            expected = f"one of: {', '.join(known)}"
-            refusals.append(
-                Refusal(place, f'"{name}" is no dimension', expected, mend, nearest(name, known))
-            )
-        elif unit not in unit_names(dimension_named(name)):
-            refusals.append(_no_unit(pack, name, unit))
-        else:
+        refused = unit_refused(name, unit, place, pack.manifest_node.at(["units", name]).place)
+        if refused is None:
             units[name] = unit
+        else:
+            refusals.append(refused)
     return units
+
+
+def unit_refused(name: str, unit: str, place: Place, unit_place: Place) -> Refusal | None:
+    """What there is to say against writing a dimension in a unit; None where nothing is."""
+    known = [WIRE if each == "area" else each for each in DIMENSIONS_BY_NAME if each != "number"]
+    if name not in known:
+        mend = f'write "{WIRE}"' if name == "area" else "write the name of a dimension"
+        expected = f"one of: {', '.join(known)}"
+        found = f'"{name}" is no dimension'
+        return Refusal(place, found, expected, mend, nearest(name, known))
+    names = unit_names(AREA if name == WIRE else dimension_named(name))
+    if unit in names:
+        return None
+    found, expected = f'"{unit}" is no unit for {name}', f"one of: {', '.join(names)}"
+    return Refusal(unit_place, found, expected, "write one of these units", nearest(unit, names))
 
 
 def all_words(shown: Mapping[str, str]) -> dict[str, str]:
@@ -68,14 +77,3 @@ def _stated(ordered: Sequence[PackFiles], section: str) -> Iterator[tuple[PackFi
         node = pack.manifest_node.fields.get(section)
         for name, place in node.keys.items() if node is not None else ():
             yield pack, name, place
-
-
-def _no_unit(pack: PackFiles, name: str, unit: str) -> Refusal:
-    names = unit_names(AREA if name == WIRE else dimension_named(name))
-    return Refusal(
-        pack.manifest_node.at(["units", name]).place,
-        f'"{unit}" is no unit for {name}',
-        f"one of: {', '.join(names)}",
-        "write one of these units",
-        nearest(unit, names),
-    )

@@ -82,12 +82,12 @@ def write_in(value: float, dimension: Dimension, choice: UnitChoice = METRIC) ->
 
     >>> write_in(0.02, LENGTH), write_in(18.0, LENGTH), write_in(18.0, LENGTH, IMPERIAL)
     ('20 mm', '18 m', '59 ft 0.661 in')
-    >>> write_in(33.0, POWER / AREA)
-    '33 W/m2'
+    >>> write_in(33.0, POWER / AREA), write_in(32.2917312, POWER / AREA, IMPERIAL)
+    ('33 W/m2', '3 W/ft2')
     """
     unit = choice.get(dimension)
     if unit is None:
-        unit = _quotient(dimension)
+        unit = _quotient(dimension, choice)
         return write_quantity(value, dimension, unit) if unit else write_number(value)
     if dimension in _FROM and abs(value) >= _FROM[dimension]:
         unit = _floor(choice) if dimension == AREA else _LARGER.get(unit, unit)
@@ -116,9 +116,11 @@ def _feet_and_inches(length: float) -> str:
     return sign + " ".join(parts)
 
 
-def _quotient(dimension: Dimension) -> str:
+def _quotient(dimension: Dimension, choice: UnitChoice) -> str:
+    """The unit of one dimension per another: of floors rather than of wires, metric otherwise."""
     parts = quotient_of(dimension)
     if parts is None:
         return ""
-    base = {**METRIC, LENGTH: "m", AREA: "m2", VOLUME: "m3", TEMPERATURE: "K"}
+    floor, power = _LARGER.get(choice.get(AREA, ""), "m2"), choice.get(POWER, "W")
+    base = {**METRIC, LENGTH: "m", AREA: floor, POWER: power, VOLUME: "m3", TEMPERATURE: "K"}
     return f"{base[parts[0]]}/{base[parts[1]]}"

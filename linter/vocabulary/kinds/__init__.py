@@ -5,6 +5,7 @@ from linter.vocabulary.kinds.cables import CABLE_KINDS
 from linter.vocabulary.kinds.circuits import CIRCUIT_KINDS
 from linter.vocabulary.kinds.devices import DEVICE_KINDS
 from linter.vocabulary.kinds.dwelling import DWELLING_KINDS
+from linter.vocabulary.kinds.service import SERVICE_KINDS
 from linter.vocabulary.kinds.wires import WIRE_KINDS
 from linter.vocabulary.model import Kind
 
@@ -12,6 +13,7 @@ KINDS: dict[str, Kind] = {
     kind.name: kind
     for group in (
         DWELLING_KINDS,
+        SERVICE_KINDS,
         CIRCUIT_KINDS,
         BOX_KINDS,
         DEVICE_KINDS,

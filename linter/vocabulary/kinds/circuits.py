@@ -17,6 +17,7 @@ _LABEL = "Read the breaker's label."
 _SUPPLY = "Ask what supply is to feed the panel."
 _BARS = "Look which bus bars its breakers grip."
 _USES = "Say what the conductors are used as."
+_PANEL = "Look at the panel."
 _TIE = "Look for a handle tie or a common handle."
 
 CIRCUIT_KINDS = (
@@ -36,6 +37,35 @@ CIRCUIT_KINDS = (
                  "Measure the clear width before the panel."),
             Fact("working_depth", quantity(LENGTH), "depth of the clear space before it", "36 in",
                  "Measure the clear depth before the panel."),
+            Fact("working_height", quantity(LENGTH), "height of the clear space before it",
+                 "6 ft 8 in", "Measure the clear height before the panel."),
+            Fact("space_is_clear", YES_NO, "whether nothing is stored in that space", "yes",
+                 _PANEL),
+            Fact("has_light", YES_NO,
+                 "whether a light is provided there; yes where a luminaire is in its room", "yes",
+                 _PANEL),
+            Fact("is_reachable", YES_NO, "whether one gets to it at once", "yes", _PANEL),
+            Fact("handle_height", quantity(LENGTH),
+                 "height of the highest handle of a breaker above the floor", "66 in",
+                 "Measure from the floor to the highest handle."),
+            Fact("is_sub_panel", YES_NO,
+                 "whether it is fed from another panel or disconnect; where the job does not say, "
+                 "whether a cable of a circuit of another panel comes in as its feed", "no",
+                 "Ask where the first disconnect is."),
+            Fact("neutral_is_bonded", YES_NO,
+                 "whether its neutral is joined to its bonds and its enclosure", "yes",
+                 "Look for the bonding screw or strap."),
+            Fact("feeder_conductors", all_of("conductor"),
+                 "all conductors of the cables that feed it from another panel", ""),
+            Fact("has_feeder", YES_NO, "whether the job has such a cable", "no"),
+            Fact("main_is_backfed", YES_NO,
+                 "whether its main is a plug-in breaker fed from behind", "no", _PANEL),
+            Fact("main_is_held", YES_NO, "whether a fastener holds that breaker", "yes", _PANEL),
+            Fact("has_surge_protector", YES_NO,
+                 "whether a surge protector is fitted in it or next to it", "yes", _PANEL),
+            Fact("entries_are_weathertight", YES_NO,
+                 "whether hubs and seals keep water out where raceways and cables enter it "
+                 "outdoors", "yes", _PANEL),
         ),
     ),
     Kind(
@@ -53,6 +83,9 @@ CIRCUIT_KINDS = (
             Fact("serves", TEXT, "its line in the circuit directory", "Kitchenette counter",
                  "Write what the breaker serves in the directory."),
             Fact("has_directory_entry", YES_NO, "whether the job states that line", "yes"),
+            Fact("is_listed", YES_NO,
+                 "whether the label of the panel lists its type for the panel", "yes",
+                 "Compare the breaker with the label inside the panel's door."),
             Fact("is_spare", YES_NO, "whether no circuit is on it", "no"),
             Fact("circuits", all_of("circuit"), "the circuits on it; one, as a rule", ""),
             Fact("hot_wires", all_of("conductor"), "conductors of cables that end on its poles",

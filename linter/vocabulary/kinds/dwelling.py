@@ -15,6 +15,16 @@ ROOM_USES = (
 
 STAGES = ("pulled", "made up", "covered", "trimmed", "energised")
 
+APPLIANCE_TYPES = (
+    "range", "oven", "cooktop", "microwave", "hood", "dishwasher", "disposer", "compactor",
+    "refrigerator", "freezer", "washer", "dryer", "water heater", "tankless water heater",
+    "space heating", "central heating", "storage heating", "heat pump", "supplementary heating",
+    "air conditioner", "fan", "pump", "sauna", "hot tub", "pool heater", "steam shower",
+    "car charger", "kiln", "tool", "lighting", "other",
+)  # fmt: skip
+DWELLING_TYPES = ("one-family", "two-family", "multifamily", "accessory", "mobile home", "other")
+MEASURED_OVER = ("a year", "30 days", "less")
+
 _USES_OF_ROOMS = "Ask what the rooms are for."
 _NAMEPLATE = "Read the nameplate."
 _SUPPLY = "Ask what supply is to feed the panel."
@@ -35,6 +45,29 @@ DWELLING_KINDS = (
             Fact("floor_area", quantity(AREA),
                  "floor area of all its finished rooms indoors, summed", "40 m2",
                  "Measure the rooms."),
+            Fact("floors", all_of("floor"), "its floors, as far as the job states them", ""),
+            Fact("outside_area", quantity(AREA),
+                 "floor area by the outside dimensions of the building, without what is left out",
+                 "1500 ft2", "Measure the outside of the building, floor by floor."),
+            Fact("inside_area", quantity(AREA), "floor area of its floors by inside dimensions",
+                 "132 m2", "Measure each floor between its walls."),
+            Fact("type", word(*DWELLING_TYPES), "what kind of building it is, or is a part of",
+                 "one-family", "Ask what kind of building it is."),
+            Fact("is_existing", YES_NO,
+                 "whether the job adds to a dwelling that has its service already", "no",
+                 "Ask whether the service is there already."),
+            Fact("has_measured_demand", YES_NO, "whether the job states a measured load", "no"),
+            Fact("measured_demand", quantity(POWER), "highest load that was measured", "6 kW",
+                 "Ask the utility for the highest load, or record it."),
+            Fact("measured_over", word(*MEASURED_OVER), "how long that was measured", "a year",
+                 "Ask how long the load was recorded."),
+            Fact("services", all_of("service"),
+                 "its service, where it is part of the job", ""),
+            Fact("service_is_described", YES_NO,
+                 "whether the job describes the service, or says that it is no part of the job",
+                 "yes", "Describe the service under service, or write in_job: no there."),
+            Fact("electrodes", all_of("electrode"), "its electrodes", ""),
+            Fact("pipes", all_of("pipe"), "its systems of piping, as far as stated", ""),
             Fact("has_kitchen", YES_NO, "whether a room is used as a kitchen", "yes",
                  _USES_OF_ROOMS),
             Fact("has_bathroom", YES_NO, "whether a room is used as a bathroom", "yes",
@@ -104,6 +137,26 @@ DWELLING_KINDS = (
             Fact("needs_own_circuit", YES_NO,
                  "whether its instructions ask for a circuit of its own", "yes",
                  "Read its instructions."),
+            Fact("type", word(*APPLIANCE_TYPES), "what it is", "range", "Say what it is."),
+            Fact("is_motor", YES_NO,
+                 "whether its load is that of a motor, for the most part; by its type where the "
+                 "job does not say", "no", _NAMEPLATE),
+            Fact("loads_neutral", YES_NO,
+                 "whether its current loads the neutral; by voltage and type where the job does "
+                 "not say", "yes", _NAMEPLATE),
+            Fact("leg", word("A", "B", "both"),
+                 "the leg, or legs, it draws from; of one at the voltage from leg to neutral, that "
+                 "of its breaker", "A", "Look which bus bar its breaker grips."),
+            Fact("is_existing", YES_NO, "whether it was there before the job", "no",
+                 "Ask whether it was there before."),
+            Fact("control_count", COUNT, "how many controls of their own parts of it have", "1",
+                 "Count the thermostats."),
+            Fact("is_interlocked", YES_NO,
+                 "whether a heat pump or its supplementary heating is held off while the other "
+                 "runs", "no", "Read the wiring diagram of the heat pump."),
+            Fact("smallest_ampacity", quantity(CURRENT),
+                 "least ampacity of its circuit, as marked on it", "18 A", _NAMEPLATE),
+            Fact("has_smallest_ampacity", YES_NO, "whether the job states that", "no"),
             Fact("outlets", all_of("outlet"), "the outlets said to feed it; one, as a rule", ""),
             Fact("circuits", all_of("circuit"), "the circuits of those outlets; one, as a rule", "",
                  "Say what the conductors to its outlets are used as."),
