@@ -127,4 +127,8 @@ def link_appliances(site: Site, made: Made) -> None:
             "loads_neutral": _loads_neutral(appliance, supply),
             "leg": _leg(appliance, supply, circuits),
         }
-        complete(made.thing("appliance", name), links)
+        thing = made.thing("appliance", name)
+        complete(thing, links)
+        if appliance.says("neutral"):
+            place = appliance.place_of("neutral")
+            thing.stated_at = {**thing.stated_at, "loads_neutral": place}

@@ -139,7 +139,9 @@ def _by_default(panel: Panel, thing: Thing, links: Mapping[str, object]) -> dict
     lit: YesNo = unknown("panel", panel.name, "has_light")
     if panel.lit is not None:
         lit = panel.lit
-    elif not panel.says("lit") and any(value_of(each, "form") == "luminaire" for each in lights):
+    elif not panel.says("lit") and any(
+        value_of(one(each, "device"), "type") == "luminaire" for each in lights
+    ):
         lit = True
     sub: YesNo = bool(links["has_feeder"])
     if panel.says("role"):
