@@ -1,5 +1,6 @@
 """Additions, amendments and withdrawals: what the layers come to, and from which line."""
 
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -8,7 +9,7 @@ import yaml
 
 from linter.packs.assemble import assemble
 from linter.packs.describe import describe, sentence_text, steps_of
-from linter.packs.model import Clause, History, Origin, Pack
+from linter.packs.model import Clause, History, Origin, Pack, Sentence, Worksheet
 from tests.cases.small_packs import BASE, GUILD, texts_of, with_guild
 
 TABLE = Path(__file__).parent / "layers" / "amendments.yaml"
@@ -50,6 +51,11 @@ def found(pack: Pack, expected: dict[str, Any]) -> tuple[str, Clause, Origin]:
         measure = pack.measures["box", expected["measure"]]
         steps = "; ".join(f"{name}: {text}" for name, text in steps_of(measure))
         return steps, measure.history.cited[0], measure.history.origin_of("steps")
+    if "worksheet" in expected:
+        sheet = next(each for each in pack.worksheets if each.name == expected["worksheet"])
+        shown = {"title": sheet.title, "lines": "; ".join(map(sentence_text, said(sheet)))}
+        origin = origin_in(sheet.history, expected)
+        return shown[expected["field"]], sheet.history.cited[0], origin
     if "item" in expected:
         item = pack.item(expected["item"])
         shown = {"ask": sentence_text(item.ask), "until stage": item.until_stage}
@@ -57,6 +63,10 @@ def found(pack: Pack, expected: dict[str, Any]) -> tuple[str, Clause, Origin]:
         return shown[wanted], item.clause, origin_in(item.history, expected)
     rule = pack.rule(expected["rule"])
     return field(pack, rule.name, expected["field"]), rule.clause, origin_in(rule.history, expected)
+
+
+def said(sheet: Worksheet) -> Iterator[Sentence]:
+    yield from (line.said for line in sheet.lines)
 
 
 def field(pack: Pack, name: str, wanted: str) -> str:
@@ -87,6 +97,7 @@ def is_gone(pack: Pack, wanted: str) -> bool:
         "table": set(pack.tables),
         "measure": {name for _, name in pack.measures},
         "item": {item.name for item in pack.items},
+        "worksheet": {sheet.name for sheet in pack.worksheets},
     }[what]
     kept = [each for each in pack.withdrawn if (each.what, each.name) == (what, name)]
     return name not in there and len(kept) == 1 and bool(kept[0].amendment.reason)
