@@ -12,6 +12,7 @@ precover audits the rough-in wiring of a small dwelling before the walls are clo
     precover audit FILE...       what a person should look at, and what to measure next
     precover makeup JOB BOX      how one box is made up: joints, pigtails, terminals
     precover trace JOB [NAME]    a circuit from the panel outward, with loads and faults if you wish
+    precover fieldsheet JOB      what to measure and look at, as a form to take along
     precover bring-in JOB SHEET  what a field sheet brings back, written into the job file
     precover packs list          the rule packs there are
     precover packs show RULE     one rule, with its clause and where each value comes from
@@ -67,6 +68,16 @@ of its switches does. All circuits, or the one named; of a box or an outlet, the
                         may be given several times
     --supply NAME       the supply of the job that feeds the panel; the usual one, unless said
     --form text|json    for people (text, unless said) or for programs
+
+Status: 0, or 64, 65, 70 as for precover audit.
+""",
+    "fieldsheet": """\
+precover fieldsheet JOB -o FILE [--packs FOLDER]
+
+Writes one HTML file for a phone: what is still to be measured, and what only an eye can tell, in
+the order of a walk through the rooms. It needs no network. It keeps what is typed, tells what it
+cannot read, and saves it all as a small file for precover bring-in. Printed, it is a sheet for a
+pencil.
 
 Status: 0, or 64, 65, 70 as for precover audit.
 """,

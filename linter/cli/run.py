@@ -106,6 +106,10 @@ def _loaded(name: str) -> Command:
             from linter.cli.trace import run_trace  # noqa: PLC0415
 
             return run_trace
+        case "fieldsheet":
+            from linter.cli.fieldsheet import run_fieldsheet  # noqa: PLC0415
+
+            return run_fieldsheet
         case "bring-in":
             from linter.cli.bring_in import run_bring_in  # noqa: PLC0415
 

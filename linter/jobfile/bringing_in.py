@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.jobfile.reading import read_job
+from linter.jobfile.ways import standing
 from linter.text import Refused
 from linter.text.yaml_edits import SAYS_NOTHING, CannotEdit, with_item, with_value
 from linter.text.yaml_places import read_places
@@ -12,7 +13,7 @@ from linter.text.yaml_places import read_places
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from linter.jobfile.ways import Way
+    from linter.job.stating import Way
     from linter.text import Place
     from linter.text.yaml_edits import Plain
     from linter.text.yaml_places import Node
@@ -81,7 +82,7 @@ def _one(text: str, file: str, answer: Answer) -> tuple[str, Change] | Left | No
     root = read_places(text, file)
     what, now = in_words(answer.way), _in_words(answer.value)
     there = _as_written(root, answer)
-    was = "" if answer.is_item else _standing(root, there.way)
+    was = "" if answer.is_item else standing(root, there.way)
     if was == now:
         return None
     if was not in (*SAYS_NOTHING, there.was):
@@ -130,17 +131,6 @@ def _as_written(root: Node, answer: Answer) -> Answer:
             return answer._replace(way=(*held,), value={kind: value}, was=kind)
         case _:
             return answer
-
-
-def _standing(root: Node, way: Way) -> str:
-    """What stands at the end of a way, as written; empty where nothing does."""
-    node = root
-    for step in way:
-        inner = node.at([step])
-        if inner is node:
-            return ""
-        node = inner
-    return node.text
 
 
 def _in_words(value: Plain) -> str:

@@ -7,47 +7,19 @@ facts are found among the keys of the published schema, by name or by a word of 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from linter.job.stated import CableId
+from linter.job.stating import ANSWER, Accepts, Stating, Step, Way
 from linter.jobfile.schema import UNKNOWN, Schema, job_schema
 from linter.jobfile.things import THE_PANEL
+from linter.text.yaml_places import read_places
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from linter.job.jobs import Job
-    from linter.text.yaml_edits import Step
-
-Way = tuple["Step", ...]
-
-
-class Accepts(NamedTuple):
-    """What may stand at a place: one of these words, or a text of a format ("length", "count").
-
-    `means` is what the schema says of the place, `example` one value of it.
-    """
-
-    words: tuple[str, ...]
-    format: str
-    means: str
-    example: str
-
-
-class Stating(NamedTuple):
-    """The way to where a fact is stated; `item` is what is added to a list that the way leads to.
-
-    In an item the answer takes the place of `ANSWER`. `instead` is a word that says there is
-    nothing of the kind, and the way to where that is said.
-    """
-
-    way: Way
-    accepts: Accepts
-    item: Mapping[str, str] | None = None
-    instead: tuple[str, Way] | None = None
-
-
-ANSWER = "?"
+    from linter.text.yaml_places import Node
 
 # Facts whose key is neither called as they are nor so but for "is_" or "has_".
 _OTHERWISE: Mapping[str, Mapping[str, Way]] = {
@@ -142,6 +114,27 @@ def usual_way(way: Way) -> Way | None:
 
 
 _KINDS = {"boxes": "box"}
+
+
+def standing_in(text: str, file: str) -> Callable[[Way], str]:
+    """A function that says what stands at the end of a way in the text; empty where nothing does.
+
+    >>> standing_in("boxes: {desk: {depth: 3 in}}", "")(("boxes", "desk", "depth"))
+    '3 in'
+    """
+    root = read_places(text, file)
+    return lambda way: standing(root, way)
+
+
+def standing(root: Node, way: Way) -> str:
+    """What stands at the end of a way, as written; empty where nothing does."""
+    node = root
+    for step in way:
+        inner = node.at([step])
+        if inner is node:
+            return ""
+        node = inner
+    return node.text
 
 
 def _keys(kind: str, fact: str) -> Iterator[Way]:

@@ -12,7 +12,7 @@ _NOT_OF_THE_CORE = {
 }  # fmt: skip
 _NEVER = {"pickle", "marshal", "shelve", "ctypes"}
 # Reading the data that ships with the program, beside the code, is not the outside world.
-_READ_SHIPPED_DATA = {"resources", "job", "jobfile", "packs", "language"}
+_READ_SHIPPED_DATA = {"resources", "job", "jobfile", "packs", "language", "reports"}
 
 
 def _imports(tree: ast.Module) -> set[str]:

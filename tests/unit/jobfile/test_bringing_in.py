@@ -6,9 +6,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from linter.job.stating import Way
 from linter.jobfile.bringing_in import Answer, bring_in
 from linter.jobfile.reading import read_job
-from linter.jobfile.ways import Way, where_stated
+from linter.jobfile.ways import where_stated
 from linter.text import Refused
 from linter.text.yaml_places import read_places
 
