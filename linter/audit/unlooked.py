@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
     from linter.facts import Facts
     from linter.job.jobs import Job
-    from linter.job.records import LookedAt
+    from linter.job.records import LookedAt, Reading
     from linter.job.stated import Stated
     from linter.packs.model import Pack
     from linter.text import Place
@@ -32,7 +32,13 @@ _NOT_FACTS = {
     "Panel": "name spaces legs breakers at note",
     "Breaker": "poles tied_to leg note",
     "Circuit": "breakers panel note",
-    "Room": "name at size note",
+    "Room": "name basins at size note",
+    "Basin": "outlet",
+    "Run": "name room outlets breaks note",
+    "OutletAt": "outlet",
+    "Break": "",
+    "Stair": "name room lights note",
+    "Door": "name room to lights note",
     "Box": "room holds make_up connector at note",
     "Device": "name circuit load through neutral_through split type common controls note kind",
     "Cable": "name from_ to sheath conductors circuit carries leg_of for_ through at_from at_to "
@@ -68,8 +74,17 @@ _THROUGH: dict[KindFact, tuple[KindFact, ...]] = {
     ("appliance", "is_continuous"): (("circuit", "continuous_load"),),
     ("appliance", "is_fixed"): (("circuit", "fixed_load"),),
     ("panel", "main_rating"): (("dwelling", "service_rating"),),
+    ("run", "length"): (("stretch", "length"),),
+    ("run", "form"): (("stretch", "form"),),
+    ("run", "depth"): (("run", "area"), ("stretch", "depth")),
+    ("run", "height"): (("placed_outlet", "above_surface"), ("placed_outlet", "below_surface")),
+    ("run_break", "at"): (("stretch", "length"),),
+    ("run_break", "width"): (("stretch", "length"),),
+    ("placed_outlet", "at"): (("placed_outlet", "from_start"),),
+    ("room", "storey"): (("storey", "alarms"), ("dwelling", "storeys_are_stated")),
+    ("room", "is_attached"): (("dwelling", "has_attached_garage"),),
+    ("receptacle", "mounting"): (("placed_outlet", "mounting"),),
 }
-_POLARITY: KindFact = ("outlet", "polarity_reading")
 
 
 def unlooked(
@@ -133,6 +148,7 @@ def _models(job: Job) -> Iterator[tuple[str, str, Iterable[Stated]]]:
         yield "breaker", "Breaker", panel.breakers.values()
     yield "circuit", "Circuit", job.circuits.values()
     yield "room", "Room", job.rooms.values()
+    yield from _models_of_places(job)
     yield "box", "Box", job.boxes.values()
     for box in job.boxes.values():
         for device in box.holds:
@@ -144,13 +160,23 @@ def _models(job: Job) -> Iterator[tuple[str, str, Iterable[Stated]]]:
     yield "appliance", "Appliance", job.appliances.values()
 
 
+def _models_of_places(job: Job) -> Iterator[tuple[str, str, Iterable[Stated]]]:
+    """What is stated of basins, runs of wall and counter, stairs and doors."""
+    for room in job.rooms.values():
+        yield "basin", "Basin", room.basins or ()
+    for what, runs in (("wall", job.walls), ("counter", job.counters)):
+        yield what, "Run", runs.values()
+        for run in runs.values():
+            yield f"outlet of {what}", "OutletAt", run.outlets or ()
+            yield f"break of {what}", "Break", run.breaks
+    yield "stair", "Stair", job.stairs.values()
+    yield "door", "Door", job.doors.values()
+
+
 def _records(job: Job, used: frozenset[KindFact]) -> Iterator[tuple[str, str, Place]]:
-    """What is written down beside the things: runs of wall and counter, readings."""
-    for key, runs in (("walls", job.walls), ("counters", job.counters)):
-        yield from (("", key, run.place) for run in runs.values())
+    """What is written down beside the things: readings."""
     for reading in job.readings:
-        is_fact = reading.test == "polarity" and reading.outlet is not None and _POLARITY in used
-        if not is_fact:
+        if not _is_fact(reading, used):
             yield "", f"readings of {reading.test}", reading.place
     if job.permit_date is not None:
         yield "", "permit_date", job.place_of("permit_date")
@@ -160,3 +186,11 @@ def _looks(idle: Iterable[LookedAt]) -> Iterator[tuple[str, str, Place]]:
     for each in idle:
         at = f" at {each.at}" if each.at else ""
         yield "", f"looked_at of {each.item}{at}", each.place
+
+
+def _is_fact(reading: Reading, used: frozenset[KindFact]) -> bool:
+    """Whether a rule asks for the fact that a reading comes to."""
+    if reading.test == "polarity":
+        return reading.outlet is not None and ("outlet", "polarity_reading") in used
+    of = "device" if reading.outlet is not None else "circuit"
+    return reading.test == "ground-fault trip" and (of, "trip_reading") in used

@@ -8,6 +8,7 @@ from linter.facts.conductors import all_known
 from linter.facts.given import Given
 from linter.facts.knowing import all_hold, any_holds
 from linter.facts.made import Grouped, answer, complete, one, things
+from linter.facts.rooms import GARAGE, is_used_as
 from linter.units import Unknown
 
 if TYPE_CHECKING:
@@ -38,6 +39,8 @@ _FIELDS = {
     "is_listed_for_fan": "fan_rated",
     "is_listed_for_luminaire": "luminaire_rated",
     "is_for_wet_place": "wet_rated",
+    "is_marked_first_outlet": "first_outlet_mark",
+    "is_fire_rated": "fire_rated",
 }
 _METAL, _COMBUSTIBLE = "metal", "combustible"
 _EXTERNAL, _INTERNAL = "external", "internal"
@@ -46,7 +49,11 @@ _EXTERNAL, _INTERNAL = "external", "internal"
 def box_of(site: Site, made: Made, box: Box) -> Thing:
     """The facts of a box that the job states."""
     given = Given("box", box.name, box, _FIELDS)
-    given.put("room", made.thing("room", box.room))
+    room = made.thing("room", box.room)
+    given.put("room", room)
+    apart = None if box.says("in_fire_separation") else is_used_as(room, GARAGE) is not False
+    separates = box.in_fire_separation if apart is None else None if apart else False
+    given.put("is_in_fire_separation", separates, "in_fire_separation")
     given.put("is_metal", _is(box.material, _METAL), "material")
     given.put("volume_is_marked", box.volume is not None or box.trade_size is None)
     given.put("surface_burns", _is(box.surface, _COMBUSTIBLE), "surface")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from linter.facts.devices import trip_reading
 from linter.facts.given import Given, unknown
 from linter.facts.knowing import all_hold, hanging_on, largest, total
 from linter.facts.made import Grouped, answer, complete, number, one, things
@@ -22,9 +23,18 @@ if TYPE_CHECKING:
     from linter.vocabulary.model import Thing
 
 
+_FIELDS = {
+    "use": "use",
+    "is_existing": "existing",
+    "added_length": "added_length",
+    "adds_outlets": "adds_outlets",
+}
+
+
 def circuit_of(site: Site, made: Made, circuit: Circuit) -> Thing:
     """The facts of a circuit that follow from its breakers."""
-    given = Given("circuit", circuit.name, circuit, {"use": "use"})
+    given = Given("circuit", circuit.name, circuit, _FIELDS)
+    given.put("trip_reading", trip_reading(site, given, circuit=circuit.name))
     breakers = breakers_of(site.job, circuit.breakers)
     its = made.of("breaker", map(str, circuit.breakers))
     given.put("breakers", its)

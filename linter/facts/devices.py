@@ -9,7 +9,7 @@ from linter.facts.given import Given, unknown
 from linter.facts.knowing import hanging_on, largest
 from linter.facts.made import complete, one, things
 from linter.facts.panels import ARC_FAULT, GROUND_FAULT, breakers_of, go_off_together
-from linter.job.devices import Fixture, Receptacle, Switch
+from linter.job.devices import Receptacle, Switch, WithCanopy
 from linter.job.panel import BreakerRef
 from linter.job.stated import PanelId
 from linter.units import Unknown
@@ -31,6 +31,7 @@ HOT_TERMINALS = frozenset({"hot", "hot 2", "line hot", "line hot 2"})
 NEUTRAL_TERMINALS = frozenset({"neutral", "neutral 2", "line neutral"})
 _ON_YOKE = frozenset({"receptacle", "switch"})
 _ELECTRONIC = frozenset({"dimmer", "three-way dimmer", "timer"})
+_TRIP_TEST, _NOT_TAKEN = "ground-fault trip", "not taken"
 _WITH_CANOPY = frozenset({"luminaire", "fan"})
 
 
@@ -46,6 +47,8 @@ def device_of(site: Site, made: Made, device: Device) -> Thing:
         kinds = device.protection
         given.put(fact, None if kinds is None else protection in kinds, "protection")
     given.put("feeds_from_load_side", None if device.load is None else bool(device.load), "load")
+    given.put("is_readily_accessible", _is_accessible(device), "readily_accessible")
+    given.put("trip_reading", trip_reading(site, given, outlet=device.name))
     _put_canopy(given, device, kind)
     _put_depth(given, device)
     terminals = site.wiring.by_device.get(device.name, ())
@@ -63,14 +66,38 @@ def _put_depth(given: Given, device: Device) -> None:
     given.put("has_electronics", is_dimmer or protected, "protection")
 
 
+def _is_accessible(device: Device) -> bool | None:
+    """As stated; a receptacle in the space of an appliance is not, where nothing is said."""
+    in_space = isinstance(device, Receptacle) and device.appliance_space is True
+    return (
+        False if in_space and not device.says("readily_accessible") else (device.readily_accessible)
+    )
+
+
+def trip_reading(
+    site: Site, given: Given, *, outlet: str | None = None, circuit: str | None = None
+) -> str | Unknown:
+    """What the last test of ground-fault trip showed, at an outlet or at a circuit's breaker."""
+    results = [
+        each.result
+        for each in site.job.readings
+        if each.test == _TRIP_TEST
+        and each.outlet == outlet
+        and (outlet is not None or each.circuit == circuit)
+    ]
+    if not results:
+        return _NOT_TAKEN
+    return results[-1] or given.own_unknown("trip_reading")
+
+
 def _put_canopy(given: Given, device: Device, kind: str) -> None:
     """The wires that come from a canopy; there are none where there is no canopy."""
-    wires = device.fixture_wires if isinstance(device, Fixture) else None
+    wires = device.fixture_wires if isinstance(device, WithCanopy) else None
     has_canopy = kind in _WITH_CANOPY
     count = wires.count if wires is not None else None if has_canopy else 0
     given.put("fixture_wires", count, "fixture_wires")
     given.put("fixture_wire_size", None if wires is None else wires.size, "fixture_wires")
-    domed = device.domed_canopy if isinstance(device, Fixture) and has_canopy else False
+    domed = device.domed_canopy if isinstance(device, WithCanopy) and has_canopy else False
     given.put("canopy_is_domed", domed, "domed_canopy")
 
 

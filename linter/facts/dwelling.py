@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from linter.facts.given import Given, unknown
-from linter.facts.knowing import all_hold, any_holds, hanging_on, largest, negated, total
+from linter.facts.knowing import all_hold, any_holds, hanging_on, known, largest, negated, total
 from linter.facts.made import answer, number
-from linter.facts.rooms import DWELLING, is_split_phase, is_used_as
+from linter.facts.rooms import DWELLING, GARAGE, is_split_phase, is_used_as
 from linter.units import Unknown
+from linter.vocabulary.model import value_of
 
 if TYPE_CHECKING:
     from linter.facts.knowing import Number, YesNo
@@ -32,6 +33,13 @@ _ALL_OF_KIND = {
     "services": "service",
     "electrodes": "electrode",
     "pipes": "pipe",
+    "runs": "run",
+    "stretches": "stretch",
+    "luminaires": "luminaire",
+    "alarms": "alarm",
+    "storeys": "storey",
+    "stairs": "stair",
+    "doors": "door",
 }
 
 
@@ -47,7 +55,14 @@ def dwelling_of(site: Site, made: Made) -> Thing:
     given.put("floor_area", total(map(_area_to_live_in, rooms)))
     given.put("has_kitchen", any_holds(is_used_as(room, "kitchen") for room in rooms))
     given.put("has_bathroom", any_holds(is_used_as(room, "bathroom") for room in rooms))
+    given.put("has_bedroom", any_holds(is_used_as(room, "bedroom") for room in rooms))
+    garages = (all_hold((is_used_as(each, GARAGE), answer(each, "is_attached"))) for each in rooms)
+    given.put("has_attached_garage", any_holds(garages))
     given.put("has_laundry", _has_laundry(made))
+    indoors = [each for each in rooms if value_of(each, "is_outdoors") is not True]
+    has_names = bool(indoors) and known(value_of(each, "storey") for each in indoors)
+    given.put("storeys_are_stated", True if has_names else None)
+    given.put("doors_are_stated", True if job.doors else None)
     whole = _whole(job, made)
     given.values |= whole.values
     given.written |= whole.written
@@ -62,6 +77,7 @@ def _whole(job: Job, made: Made) -> Given:
     dwelling, floors = job.dwelling, made.all("floor")
     fields = {"type": "type", "measured_over": "measured_over"}
     given = Given(DWELLING, DWELLING, dwelling, fields)
+    given.put("burns_fuel", dwelling.fuel_burning, "fuel_burning")
     given.put("is_existing", dwelling.existing if dwelling.says("existing") else False, "existing")
     given.put("measured_demand", dwelling.measured_demand, "measured_demand")
     given.put("has_measured_demand", dwelling.says("measured_demand"), "measured_demand")

@@ -6,7 +6,9 @@ from collections import Counter
 from typing import TYPE_CHECKING
 
 from linter.facts.appliances import appliance_of, link_appliances
+from linter.facts.arc_faults import link_first_outlets
 from linter.facts.boxes import box_of, link_box_circuits, link_boxes
+from linter.facts.building import link_building, make_building
 from linter.facts.cables import (
     bored_holes_of,
     cable_ends_of,
@@ -19,17 +21,18 @@ from linter.facts.conductors import conductor_of, link_conductors
 from linter.facts.devices import device_of, link_devices
 from linter.facts.doubts import Doubts
 from linter.facts.dwelling import dwelling_of
+from linter.facts.fixtures import fixtures_of, link_fixtures
 from linter.facts.joints import joint_of, link_joints, passing_wire_of
 from linter.facts.made import Made, Site
 from linter.facts.outlets import (
-    link_arc_fault,
     link_outlets,
     link_receptacles,
     outlet_of,
     receptacle_of,
 )
 from linter.facts.panels import breaker_of, link_breakers, link_panels, panel_of
-from linter.facts.rooms import link_rooms, room_of
+from linter.facts.rooms import GARAGE, link_rooms, room_of
+from linter.facts.runs import make_runs
 from linter.facts.service import electrode_of, floor_of, link_services, pipe_of, services_of
 from linter.facts.switches import link_switches, switch_of
 from linter.facts.traced import link_what_is_traced
@@ -94,7 +97,8 @@ def _make_what_is_stated(site: Site, made: Made) -> None:
     made.add(map(electrode_of, job.electrodes.values()))
     made.add(map(pipe_of, job.pipes.values()))
     made.add(map(appliance_of, job.appliances.values()))
-    made.add(map(panel_of, job.panels.values()))
+    has_garage = any(each.use in (GARAGE, None) for each in job.rooms.values())
+    made.add(panel_of(each, has_garage=has_garage) for each in job.panels.values())
     made.add(
         breaker_of(made, panel, each)
         for panel in job.panels.values()
@@ -106,6 +110,10 @@ def _make_what_is_stated(site: Site, made: Made) -> None:
     made.add(outlet_of(site, made, each) for each in devices if not isinstance(each, Switch))
     made.add(receptacle_of(site, made, each) for each in devices if isinstance(each, Receptacle))
     made.add(switch_of(site, made, each) for each in devices if isinstance(each, Switch))
+    for fixtures in fixtures_of(site, made):
+        made.add(fixtures)
+    make_runs(site, made)
+    make_building(site, made)
 
 
 def _make_what_is_wired(site: Site, made: Made) -> None:
@@ -129,7 +137,6 @@ def _link(site: Site, made: Made) -> None:
     link_devices(site, made, doubts)
     link_outlets(site, made, doubts)
     link_circuits(site, made)
-    link_arc_fault(site, made, doubts)
     link_receptacles(made)
     link_conductors(site, made, doubts)
     link_cables(made)
@@ -140,8 +147,11 @@ def _link(site: Site, made: Made) -> None:
     link_box_circuits(made)
     link_appliances(site, made)
     link_circuit_wires(made)
-    link_rooms(made)
+    link_first_outlets(site, made)
+    link_fixtures(site, made, doubts)
+    link_rooms(site, made)
     link_panels(site, made)
+    link_building(site, made)
     made.add((dwelling_of(site, made),))
     link_services(site, made)
     link_what_is_traced(site, made, doubts)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from linter.facts.devices import (
     HOT_TERMINALS,
@@ -46,6 +46,8 @@ _RECEPTACLE_FIELDS = {
     "is_weather_resistant": "weather_resistant",
     "cover_closes_in_use": "cover_in_use",
     "is_in_appliance_space": "appliance_space",
+    "mounting": "mounted",
+    "height_over_tub": "height_over_tub",
 }
 _LEGS_OF_TWO = 2
 _SWITCHED_HALF = "switched half of "
@@ -123,8 +125,20 @@ def receptacle_of(site: Site, made: Made, device: Receptacle) -> Thing:
     single = device.single
     given.put("places", None if single is None else 1 if single else 2, "single")
     given.put("is_split", device.split is not None, "split")
+    given.put("is_wholly_switched", device.split is None and _is_switched(site, device))
+    room = one(outlet, "room")
+    reached = device.from_grade if device.says("from_grade") else _reached(room)
+    given.put("is_reached_from_grade", reached, "from_grade")
     given.put("is_fitted", site.job.stage not in _BEFORE_TRIM)
     return given.thing(label_of(site, device))
+
+
+def _is_switched(site: Site, device: Receptacle) -> bool:
+    return any(site.groups.switches.get(group) for group in controls_of(device, site))
+
+
+def _reached(room: Thing) -> YesNo:
+    return answer(room, "is_reached_from_grade")
 
 
 def link_outlets(site: Site, made: Made, doubts: Doubts) -> None:
@@ -134,35 +148,16 @@ def link_outlets(site: Site, made: Made, doubts: Doubts) -> None:
         doubt = doubts.at(one(outlet, "box").ref)
         terminals = site.wiring.by_device.get(outlet.ref, ())
         poles = poles_at(site, terminals)
+        at = _At(site, made, outlet, doubt, loads)
         links: Values = {
             "circuits": circuits_of_poles(made, poles),
             "switches": made.in_order(switches.under(outlet.ref)),
             "is_on_a_circuit": bool(poles) or doubt,
             "voltage": _voltage(site, outlet.ref, poles, doubt),
-            "has_ground_fault_protection": _ground_fault(site, made, outlet, doubt, loads),
+            "has_ground_fault_protection": _protected(at, "is_ground_fault"),
+            "has_arc_fault_protection": _protected(at, "is_arc_fault"),
         }
         complete(outlet, links)
-
-
-def link_arc_fault(site: Site, made: Made, doubts: Doubts) -> None:
-    """Whether arc-fault devices cover the circuits of outlets, whose outlets are known by now."""
-    nearest = {
-        circuit.ref: min((_distance(site, each) for each in things(circuit, "outlets")), default=0)
-        for circuit in made.all("circuit")
-    }
-
-    def covers(thing: Thing) -> YesNo:
-        on = things(thing, "circuits")
-        is_first = bool(on) and all(_distance(site, thing) <= nearest[each.ref] for each in on)
-        return answer(thing, "is_arc_fault") if is_first or thing.kind == "breaker" else False
-
-    loads = UnknownLoads(site, made)
-    for outlet in made.all("outlet"):
-        doubt = doubts.at(one(outlet, "box").ref)
-        before = _before(site, made, outlet, covers, doubt)
-        open_yet = loads.before(outlet.ref, covers)
-        protection = any_holds((covers(one(outlet, "device")), before, *open_yet))
-        complete(outlet, {"has_arc_fault_protection": protection})
 
 
 def link_receptacles(made: Made) -> None:
@@ -257,17 +252,25 @@ def _leg(site: Site, pole: BreakerPole) -> str:
     return leg_of_pole(panel.breakers[pole.space], pole.pole)
 
 
-def _ground_fault(
-    site: Site, made: Made, outlet: Thing, doubt: YesNo, loads: UnknownLoads
-) -> YesNo:
-    """Whether a ground-fault device stands before every hot of an outlet, or the outlet is one."""
+class _At(NamedTuple):
+    """An outlet, and what hides from the trace what stands before it."""
+
+    site: Site
+    made: Made
+    outlet: Thing
+    doubt: YesNo
+    loads: UnknownLoads
+
+
+def _protected(at: _At, kind: str) -> YesNo:
+    """Whether a device of a kind stands before every hot of an outlet, or the outlet is one."""
 
     def protects(thing: Thing) -> YesNo:
-        return answer(thing, "is_ground_fault")
+        return answer(thing, kind)
 
-    own = protects(one(outlet, "device"))
-    before = _before(site, made, outlet, protects, doubt)
-    return any_holds((own, before, *loads.before(outlet.ref, protects)))
+    own = protects(one(at.outlet, "device"))
+    before = _before(at.site, at.made, at.outlet, protects, at.doubt)
+    return any_holds((own, before, *at.loads.before(at.outlet.ref, protects)))
 
 
 def _before(
@@ -290,9 +293,3 @@ def _thing_of(made: Made, protector: Protector) -> Thing:
         return made.thing("device", protector.device)
     panel, space = protector.breaker or ("", 0)
     return made.thing("breaker", f"{panel} {space}")
-
-
-def _distance(site: Site, device: Thing) -> int:
-    terminals = site.wiring.by_device.get(device.ref, ())
-    found = (site.trace.distance(each.id) for each in terminals if each.name in HOT_TERMINALS)
-    return min((each for each in found if each is not None), default=0)

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 BOTH_LEGS = "both"
 SUB_PANEL = "sub-panel"
 GROUND_FAULT, ARC_FAULT = "ground-fault", "arc-fault"
+_NO_TYPE, _USUAL_TYPE = "none", "combination"
 _PANEL_FIELDS = {
     "main_rating": "main",
     "spaces": "spaces",
@@ -43,11 +44,16 @@ _PANEL_FIELDS = {
 _BREAKER_FIELDS = {"rating": "rating", "serves": "serves", "is_listed": "listed"}
 
 
-def panel_of(panel: Panel) -> Thing:
-    """The facts of a panel that the job states."""
+def panel_of(panel: Panel, *, has_garage: bool) -> Thing:
+    """The facts of a panel that the job states; `has_garage`: it may stand in a garage's wall."""
     given = Given("panel", panel.name, panel, _PANEL_FIELDS)
     given.put("spaces_used", sum(each.poles for each in panel.breakers.values()))
     given.put("room", None, "room")
+    is_asked = has_garage or panel.says("in_fire_separation")
+    given.put(
+        "is_in_fire_separation", panel.in_fire_separation if is_asked else False,
+        "in_fire_separation",
+    )  # fmt: skip
     return given.thing(panel_label(panel.name))
 
 
@@ -62,8 +68,18 @@ def breaker_of(made: Made, panel: Panel, breaker: Breaker) -> Thing:
     protection = breaker.protection
     for fact, kind in (("is_ground_fault", GROUND_FAULT), ("is_arc_fault", ARC_FAULT)):
         given.put(fact, None if protection is None else kind in protection, "protection")
+    given.put("arc_fault_type", _arc_fault_type(breaker), "arc_fault_type")
     given.put("has_directory_entry", breaker.serves is not None, "serves")
     return given.thing(f"breaker {breaker.space} of {panel_label(breaker.panel)}")
+
+
+def _arc_fault_type(breaker: Breaker) -> str | Unknown | None:
+    """What is stated; left out, none or the usual one, as its protection is."""
+    if breaker.says("arc_fault_type"):
+        return breaker.arc_fault_type
+    if breaker.protection is None:
+        return unknown("breaker", str(BreakerRef(breaker.panel, breaker.space)), "is_arc_fault")
+    return _USUAL_TYPE if ARC_FAULT in breaker.protection else _NO_TYPE
 
 
 def breakers_of(job: Job, refs: Iterable[BreakerRef]) -> tuple[Breaker, ...]:

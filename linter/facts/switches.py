@@ -29,6 +29,8 @@ _FIELDS = {
     "neutral_can_be_added": "neutral_can_be_added",
     "other_location_has_neutral": "other_location_has_neutral",
     "distance_to_tub": "distance_to_tub",
+    "control": "control",
+    "is_at_entry": "at_entry",
 }
 
 

@@ -25,10 +25,14 @@ _OF_NO_BREAKER: Mapping[str, tuple[str, ...]] = {
     "outlet": ("circuits",),
     "receptacle": ("circuits", "is_only_outlet", "is_only_one_on_circuit", "circuit_rating"),
     "switch": ("circuits",),
+    "luminaire": ("circuits",),
+    "alarm": ("circuits",),
 }
 _OF_ITS_OUTLETS = (
     "outlets", "receptacles", "switches", "rooms", "outlet_rooms", "outlet_count",
     "receptacle_count", "voltage", "appliances", "fixed_load", "continuous_load",
+    "first_outlet_is_arc_fault", "first_receptacle_is_arc_fault", "first_outlet_is_marked",
+    "first_outlet_is_next_to_panel",
 )  # fmt: skip
 # Facts that more outlets on a circuit can turn, unless they have this value.
 _MAY_TURN = (
@@ -37,7 +41,10 @@ _MAY_TURN = (
     ("conductor", "feeds_receptacles", True),
     ("cable", "feeds_receptacles", True),
 )
-_OF_ITS_WIRES = ("conductors", "cables", "boxes")
+_OF_ITS_WIRES = (
+    "conductors", "cables", "boxes", "home_run_length", "home_run_size", "home_run_is_armoured",
+    "first_outlet_is_next_to_panel",
+)  # fmt: skip
 _OF_WIRE_USE = ("circuits", "feeds_receptacles", "breaker_rating")
 
 

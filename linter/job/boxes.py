@@ -61,6 +61,9 @@ class Box(Stated):
     fan_rated: YesNo | None = None
     luminaire_rated: YesNo | None = None
     wet_rated: YesNo | None = None
+    first_outlet_mark: YesNo | None = None
+    in_fire_separation: YesNo | None = None
+    fire_rated: YesNo | None = None
     fixture_studs: Count | None = 0
     hickeys: Count | None = 0
     terminal_blocks: Count | None = 0

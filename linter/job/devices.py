@@ -5,7 +5,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from linter.job.stated import BoxId, CableId, CircuitId, DeviceId, Stated
-from linter.job.values import Area, Count, Current, Length, YesNo
+from linter.job.values import Area, Count, Current, Length, Weight, YesNo
 
 _SWITCHED_HALF = "switched half of "
 
@@ -27,6 +27,8 @@ class Device(Stated):
     height: Length | None = None
     distance_to_sink: Length | None = None
     distance_to_tub: Length | None = None
+    height_over_tub: Length | None = None
+    readily_accessible: YesNo | None = None
     protection: tuple[str, ...] | None = ()
     load: tuple[CableId, ...] | None = ()
     through: str | None = "pigtail"
@@ -45,6 +47,8 @@ class Receptacle(Device):
     weather_resistant: YesNo | None = None
     cover_in_use: YesNo | None = None
     appliance_space: YesNo | None = False
+    mounted: str | None = "in the wall"
+    from_grade: YesNo | None = None
     split: str | None = None
 
     @property
@@ -66,6 +70,8 @@ class Switch(Device):
     neutral_can_be_added: YesNo | None = None
     other_location_has_neutral: YesNo | None = None
     in_tub_space: YesNo | None = None
+    control: str | None = "by hand"
+    at_entry: YesNo | None = None
 
 
 class FixtureWires(Stated):
@@ -75,12 +81,42 @@ class FixtureWires(Stated):
     size: Area | None = None
 
 
-class Fixture(Device):
-    """A luminaire, fan, alarm, or another thing fixed to the box."""
+class WithCanopy(Device):
+    """What may bring wires of its own into the box."""
 
-    kind: Literal["luminaire", "fan", "alarm", "other"]
     fixture_wires: FixtureWires | None = None
     domed_canopy: YesNo | None = None
+
+
+class Fixture(WithCanopy):
+    """A luminaire, fan or alarm; `senses` belongs to alarms, what follows it to the others."""
+
+    kind: Literal["luminaire", "fan", "alarm"]
+    senses: tuple[str, ...] | None = None
+    battery: YesNo | None = None
+    interconnected: YesNo | None = None
+    mounting: str | None = None
+    lamp: str | None = None
+    enclosed: YesNo | None = None
+    for_storage_space: YesNo | None = None
+    clear_of_storage: Length | None = None
+    for_insulation: YesNo | None = None
+    thermally_protected: YesNo | None = None
+    in_insulation: YesNo | None = None
+    clear_of_combustible: Length | None = None
+    clear_of_insulation: Length | None = None
+    weight: Weight | None = None
+    held_by_building: YesNo | None = None
+    marked_for: str | None = None
+    asks_ground_fault: YesNo | None = None
+    disconnect: YesNo | None = None
+    in_place: YesNo | None = None
+
+
+class OtherDevice(WithCanopy):
+    """Another thing fixed to the box, such as a ground-fault device without a receptacle."""
+
+    kind: Literal["other"] = "other"
 
 
 class ApplianceOutlet(Device):
@@ -89,4 +125,6 @@ class ApplianceOutlet(Device):
     kind: Literal["appliance outlet"] = "appliance outlet"
 
 
-AnyDevice = Annotated[Receptacle | Switch | Fixture | ApplianceOutlet, Field(discriminator="kind")]
+AnyDevice = Annotated[
+    Receptacle | Switch | Fixture | ApplianceOutlet | OtherDevice, Field(discriminator="kind")
+]

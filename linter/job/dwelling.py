@@ -18,12 +18,32 @@ class Supply(Stated):
     note: str | None = None
 
 
+class Basin(Stated):
+    """A basin: the receptacle nearest to it, and how far that is from its outside edge."""
+
+    outlet: DeviceId | None = None
+    distance: Length | None = None
+    below_top: Length | None = None
+
+
 class Room(Stated):
-    """A room or a place outdoors."""
+    """A room or a place outdoors; `opens_to` is the room that its door leads to."""
 
     name: RoomId
     use: str | None = None
     area: Area | None = None
+    length: Length | None = None
+    storey: str | None = None
+    opens_to: RoomId | None = None
+    counter: YesNo | None = None
+    basins: tuple[Basin, ...] | None = None
+    vehicle_bays: Count | None = None
+    side: str | None = None
+    from_grade: YesNo | None = None
+    from_inside: YesNo | None = None
+    attached: YesNo | None = None
+    distance_to_dwelling: Length | None = None
+    storage: YesNo | None = None
     sink: YesNo | None = None
     tub: YesNo | None = None
     finished: YesNo | None = None
@@ -62,28 +82,36 @@ class Appliance(Stated):
 
 
 class OutletAt(Stated):
-    """An outlet, and its distance from the beginning of the run."""
+    """An outlet, its distance from the beginning of the run, and one in the floor from the wall."""
 
     outlet: DeviceId
     at: Length | None = None
+    from_wall: Length | None = None
 
 
 class Break(Stated):
-    """A door, fireplace, sink or range that interrupts a run."""
+    """A door, fireplace, sink or range that interrupts a run; `behind`: the counter behind it."""
 
     what: str | None = None
     at: Length | None = None
     width: Length | None = None
+    behind: Length | None = None
 
 
 class Run(Stated):
-    """A run of wall or counter, measured along its foot or its rear edge from one end."""
+    """A run of wall or counter, measured along its foot or its rear edge from one end.
+
+    A peninsula is measured from the wall it is joined to. `height` is that of its surface.
+    """
 
     name: str
     room: RoomId
-    kind: str | None = None
+    kind: str | None = "along the wall"
     length: Length | None = None
     depth: Length | None = None
+    height: Length | None = None
+    overhang: Length | None = None
+    provision: YesNo | None = None
     outlets: tuple[OutletAt, ...] | None = None
     breaks: tuple[Break, ...] = ()
     note: str | None = None

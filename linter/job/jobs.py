@@ -6,6 +6,7 @@ from linter.job.boxes import Box
 from linter.job.cables import Cable
 from linter.job.dwelling import Appliance, Room, Run, Supply
 from linter.job.panel import Circuit, Panel
+from linter.job.passages import Door, Stair
 from linter.job.products import Products
 from linter.job.records import LookedAt, Reading
 from linter.job.service import Electrode, Pipe, Service, WholeDwelling
@@ -34,6 +35,8 @@ class Job(Stated):
     appliances: dict[ApplianceId, Appliance] = Field(default_factory=dict)
     walls: dict[str, Run] = Field(default_factory=dict)
     counters: dict[str, Run] = Field(default_factory=dict)
+    stairs: dict[str, Stair] = Field(default_factory=dict)
+    doors: dict[str, Door] = Field(default_factory=dict)
     products: Products
     readings: tuple[Reading, ...] = ()
     looked_at: tuple[LookedAt, ...] = ()

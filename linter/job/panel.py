@@ -34,6 +34,7 @@ class Breaker(Stated):
     common_trip: YesNo | None = None
     leg: str | None = None
     listed: YesNo | None = None
+    arc_fault_type: str | None = None
     note: str | None = None
 
     @property
@@ -68,14 +69,21 @@ class Panel(Stated):
     main_held: YesNo | None = None
     surge_protector: YesNo | None = None
     weathertight_entries: YesNo | None = None
+    in_fire_separation: YesNo | None = None
     breakers: dict[int, Breaker] = Field(default_factory=dict)
     note: str | None = None
 
 
 class Circuit(Stated):
-    """A branch circuit: the breakers it begins at, and its use."""
+    """A branch circuit: the breakers it begins at, and its use.
+
+    `existing` says that it stood before this job; the two fields after it what the job adds.
+    """
 
     name: CircuitId
     breakers: tuple[BreakerRef, ...]
     use: str | None = None
+    existing: YesNo | None = False
+    added_length: Length | None = None
+    adds_outlets: YesNo | None = None
     note: str | None = None

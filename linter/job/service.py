@@ -25,6 +25,7 @@ class WholeDwelling(Stated):
     inside_area: Area | None = None
     floors: dict[str, Floor] = Field(default_factory=dict)
     existing: YesNo | None = None
+    fuel_burning: YesNo | None = None
     measured_demand: Power | None = None
     measured_over: str | None = None
     note: str | None = None

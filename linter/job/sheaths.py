@@ -44,6 +44,15 @@ class Sheath(NamedTuple):
         """The size of its bond, as such cables are made; None where makers differ."""
         return bond_size_of(self.type, self.jacket, self.size)
 
+    @property
+    def is_armour(self) -> bool:
+        """Whether it is of metal, wound or formed around the conductors.
+
+        >>> read_sheath("12/2 MC").is_armour, read_sheath("12/2 NM-B").is_armour
+        (True, False)
+        """
+        return self.type in _BOND_OF_TYPE
+
 
 @lru_cache(maxsize=256)
 def read_sheath(text: str) -> Sheath:

@@ -10,6 +10,7 @@ from linter.job.stated import ReadAs
 from linter.units import (
     AREA,
     CURRENT,
+    FORCE,
     LENGTH,
     POWER,
     RESISTANCE,
@@ -119,6 +120,7 @@ Voltage = Annotated[Quantity, _quantity(VOLTAGE)]
 Power = Annotated[Quantity, _quantity(POWER)]
 Resistance = Annotated[Quantity, _quantity(RESISTANCE)]
 Temperature = Annotated[Quantity, _quantity(TEMPERATURE)]
+Weight = Annotated[Quantity, _quantity(FORCE)]
 OpeningSize = Annotated[Opening, ReadAs(_opening)]
 Count = Annotated[int, ReadAs(whole)]
 YesNo = Annotated[bool, ReadAs(_yes_no)]

@@ -32,8 +32,9 @@ _WORDS: dict[str, dict[object, object]] = {
     "along_framing": {"no": False},
     "bundled": {"no": False},
     "largest_breaker": {"none": False},
+    "senses": {each: (each,) for each in ("smoke", "carbon monoxide", "heat")},
 }
-_MAPS = ("marks", "carries")  # maps of words; all other maps within a thing are things
+_MAPS = ("marks", "carries", "levels")  # maps of words; all other maps within a thing are things
 
 
 def merged(

@@ -18,6 +18,7 @@ from linter.resources import schemas_dir
 from linter.units import (
     AREA,
     CURRENT,
+    FORCE,
     LENGTH,
     POWER,
     RESISTANCE,
@@ -45,6 +46,7 @@ _DIMENSIONS = {
     "power": POWER,
     "resistance": RESISTANCE,
     "temperature": TEMPERATURE,
+    "weight": FORCE,
 }
 # Their contents are values of the job file, not schemas.
 _PLAIN = frozenset({"examples", "enum", "const", "required"})

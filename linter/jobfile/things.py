@@ -58,6 +58,8 @@ def job_fields(root: Node) -> Fields:
         "appliances": {each.name: _thing(each) for each in _named(root, "appliances")},
         "walls": {each.name: _thing(each) for each in _named(root, "walls")},
         "counters": {each.name: _thing(each) for each in _named(root, "counters")},
+        "stairs": {each.name: _thing(each) for each in _named(root, "stairs")},
+        "doors": {each.name: _thing(each) for each in _named(root, "doors")},
         "products": _products(root),
         "readings": _listed(root, "readings"),
         "looked_at": _listed(root, "looked_at"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from linter.job.devices import Fixture, Switch
+from linter.job.devices import Switch, WithCanopy
 from linter.job.stated import PanelId
 from linter.wiring.circuits import poles_of
 from linter.wiring.devices import BOND_TERMINAL, COMMON, LINE_HOT, LOAD_HOT, SWITCHED
@@ -67,7 +67,7 @@ class CardWords:
 
     def is_lead(self, terminal: Terminal) -> bool:
         """Whether it is a wire that the device brings along, as luminaires and fans do."""
-        return terminal.is_lead or isinstance(self._devices.get(terminal.device), Fixture)
+        return terminal.is_lead or isinstance(self._devices.get(terminal.device), WithCanopy)
 
     def name(self, terminal: Terminal) -> str:
         """A terminal as the device is marked: "hot in", "switched out", "hot lead"."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from linter.job.devices import Device, Fixture, Receptacle, Switch
+from linter.job.devices import Device, Receptacle, Switch, WithCanopy
 from linter.wiring.model import Link, LinkKind, Role, Terminal
 
 if TYPE_CHECKING:
@@ -61,7 +61,7 @@ def is_way_switch(device: Device, ways: str) -> bool:
 
 def is_alarm(device: Device) -> bool:
     """Whether the device is an alarm, which has no terminal for a bond and may have a signal."""
-    return isinstance(device, Fixture) and device.kind == "alarm"
+    return isinstance(device, WithCanopy) and device.kind == "alarm"
 
 
 def terminal_names(plan: Plan) -> tuple[str, ...]:
@@ -95,7 +95,7 @@ def _switch_terminals(switch: Switch) -> tuple[str, ...]:
 def terminals_of(plan: Plan) -> tuple[Terminal, ...]:
     """The terminals of a device; those that a luminaire brings its own wires for are leads."""
     device = plan.device
-    wires = device.fixture_wires if isinstance(device, Fixture) else None
+    wires = device.fixture_wires if isinstance(device, WithCanopy) else None
     leads = (wires.count or 0) if wires is not None else 0
     return tuple(
         Terminal(f"{device.name}.{name}", device.name, device.box, name, number < leads)

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
-from linter.units import CURRENT, LENGTH, NUMBER, POWER, VOLTAGE
+from linter.units import AREA, CURRENT, LENGTH, NUMBER, POWER, VOLTAGE
+from linter.vocabulary.kinds.devices import TRIP_READINGS
 from linter.vocabulary.model import Fact, Kind
 from linter.vocabulary.shorthand import COUNT, TEXT, YES_NO, a, all_of, quantity, word
 
 CIRCUIT_USES = (
     "general", "lighting", "small appliance", "bathroom", "laundry", "garage", "appliance", "range",
-    "dryer", "water heater", "heating", "cooling", "kiln", "workshop", "outdoor", "alarm", "feeder",
-    "other",
+    "dryer", "water heater", "heating", "cooling", "kiln", "workshop", "outdoor", "alarm",
+    "temporary", "feeder", "other",
+)  # fmt: skip
+
+ARC_FAULT_TYPES = (
+    "none", "combination", "branch feeder", "supplementary", "with the outlet device",
 )  # fmt: skip
 
 _BREAKER = "Read the rating on the breaker."
@@ -66,6 +71,10 @@ CIRCUIT_KINDS = (
             Fact("entries_are_weathertight", YES_NO,
                  "whether hubs and seals keep water out where raceways and cables enter it "
                  "outdoors", "yes", _PANEL),
+            Fact("is_in_fire_separation", YES_NO,
+                 "whether it stands in the wall that separates a garage from the dwelling; no "
+                 "where there is no garage", "no",
+                 "Look whether it stands in the wall between garage and dwelling."),
         ),
     ),
     Kind(
@@ -80,6 +89,10 @@ CIRCUIT_KINDS = (
             Fact("is_ground_fault", YES_NO, "whether it is of the ground-fault kind for people",
                  "yes", _LABEL),
             Fact("is_arc_fault", YES_NO, "whether it is of the arc-fault kind", "yes", _LABEL),
+            Fact("arc_fault_type", word(*ARC_FAULT_TYPES),
+                 "type of its arc-fault protection; combination, where an arc-fault breaker does "
+                 "not say; the last is one listed together with a device at the first outlet",
+                 "combination", _LABEL),
             Fact("serves", TEXT, "its line in the circuit directory", "Kitchenette counter",
                  "Write what the breaker serves in the directory."),
             Fact("has_directory_entry", YES_NO, "whether the job states that line", "yes"),
@@ -140,6 +153,38 @@ CIRCUIT_KINDS = (
                  "whether all its breakers are of the ground-fault kind", "no", _LABEL),
             Fact("is_arc_fault_at_panel", YES_NO,
                  "whether all its breakers are of the arc-fault kind", "yes", _LABEL),
+            Fact("first_outlet_is_arc_fault", YES_NO,
+                 "whether each outlet that is as near to the panel as any, by number of cables, is "
+                 "an arc-fault device", "no", "Read the label of the first outlet's device."),
+            Fact("first_outlet_is_marked", YES_NO, "whether the boxes of those outlets are marked "
+                 "as first outlet", "yes", "Look for the mark on the box of the first outlet."),
+            Fact("first_outlet_is_next_to_panel", YES_NO,
+                 "whether each of its cables from the panel ends in the box of such an outlet",
+                 "yes", _USES),
+            Fact("home_run_length", quantity(LENGTH),
+                 "length of its longest cable from the panel; 0 where it has none", "40 ft",
+                 "Measure the cable from the panel to its first box."),
+            Fact("home_run_size", quantity(AREA),
+                 "size of the smallest of its cables from the panel", "12 AWG",
+                 "Read the sheath."),
+            Fact("home_run_is_armoured", YES_NO,
+                 "whether the sheath of each of its cables from the panel is of metal", "no",
+                 "Read the sheath."),
+            Fact("is_existing", YES_NO,
+                 "whether it stood before this job; no where the job does not say so", "no",
+                 "Ask whether the circuit stood before this job."),
+            Fact("added_length", quantity(LENGTH),
+                 "length of cable that the job adds to an existing circuit, outside boxes", "4 ft",
+                 "Measure the cable that is added, outside boxes and cabinets."),
+            Fact("adds_outlets", YES_NO,
+                 "whether the job adds outlets or devices to an existing circuit", "no",
+                 "Ask whether outlets or devices are added."),
+            Fact("first_receptacle_is_arc_fault", YES_NO,
+                 "whether each receptacle that is as near to the panel as any of its receptacles "
+                 "is an arc-fault device", "no", "Read the label of the first receptacle."),
+            Fact("trip_reading", word(*TRIP_READINGS),
+                 "what its test of ground-fault trip at the breaker showed; of several readings "
+                 "the last", "tripped", "Test it again."),
             Fact("fixed_load", quantity(POWER), "load of the fixed appliances on it, summed",
                  "1200 W", "Read the nameplates."),
             Fact("continuous_load", quantity(POWER),

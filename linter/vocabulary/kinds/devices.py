@@ -23,6 +23,18 @@ POLARITY_READINGS = (
     "no neutral", "no bond",
 )  # fmt: skip
 
+TRIP_READINGS = ("not taken", "tripped", "did not trip")
+
+RECEPTACLE_PLACES = (
+    "in the wall", "in the floor", "in the counter", "in a cabinet", "on the ceiling",
+    "in an appliance or luminaire",
+)  # fmt: skip
+
+SWITCH_CONTROLS = (
+    "by hand", "occupancy sensor", "occupancy sensor with hand override", "automatic", "remote",
+    "battery",
+)  # fmt: skip
+
 _BREAKER = "Read the rating on the breaker."
 _LABELS = "Read the label of the device or breaker."
 _FACE = "Look for the mark on the face."
@@ -52,8 +64,8 @@ _OUTLET_FACTS = (
          "whether a ground-fault device for people stands before it on every way, or in it", "yes",
          _LABELS),
     Fact("has_arc_fault_protection", YES_NO,
-         "whether all its breakers are of the arc-fault kind, or else the first outlet of its "
-         "circuit is an arc-fault device that it is fed through, or is itself", "yes", _LABELS),
+         "whether an arc-fault breaker or device stands before it on every way, or in it", "yes",
+         _LABELS),
     Fact("voltage", quantity(VOLTAGE),
          "highest voltage that its load gets, switches being on, of a split receptacle that of a "
          "half; 0 V where no breaker reaches it", "120 V", "Ask what supply is to feed the panel."),
@@ -141,6 +153,13 @@ DEVICE_KINDS = (
                  "Read the label of the device."),
             Fact("is_arc_fault", YES_NO, "whether it is itself an arc-fault device", "no",
                  "Read the label of the device."),
+            Fact("is_readily_accessible", YES_NO,
+                 "whether it is reached at once, without tools, ladder, or moving what stands "
+                 "before it; no in the space of an appliance", "yes",
+                 "Look whether it is reached at once when all stands in its place."),
+            Fact("trip_reading", word(*TRIP_READINGS),
+                 "what its own test of ground-fault trip showed; of several readings the last",
+                 "tripped", "Test it again."),
             Fact("feeds_from_load_side", YES_NO,
                  "whether cables go on from its load terminals, so that it protects what they feed",
                  "yes", "Look which cables are on its load terminals, and say so under load."),
@@ -185,6 +204,17 @@ DEVICE_KINDS = (
             Fact("is_in_appliance_space", YES_NO,
                  "whether it is in the space of one appliance that is not easily moved; no where "
                  "the job does not say so", "no", "Ask what is to stand before it."),
+            Fact("mounting", word(*RECEPTACLE_PLACES),
+                 "where it is mounted; in the wall, where the job does not say", "in the floor",
+                 "Look where it is mounted."),
+            Fact("is_reached_from_grade", YES_NO,
+                 "whether, outdoors, it is readily reached from the ground: as stated, or as its "
+                 "place is; no indoors", "yes", "Look whether it is reached from the ground."),
+            Fact("height_over_tub", quantity(LENGTH),
+                 "height above the rim of a bathtub or the threshold of a shower", "5 ft", _TUB),
+            Fact("is_wholly_switched", YES_NO,
+                 "whether a switch turns off all its places; of a split receptacle one half stays",
+                 "no"),
             Fact("is_split", YES_NO, "whether the tab between its hot screws is broken", "no"),
             Fact("is_fitted", YES_NO,
                  "whether the stage of the job says that devices are in: trimmed, energised, or "
@@ -223,6 +253,12 @@ DEVICE_KINDS = (
             Fact("is_in_tub_space", YES_NO,
                  "whether it stands within a bathtub or shower space; no where its room has none",
                  "no", "Look where the tub or shower ends."),
+            Fact("control", word(*SWITCH_CONTROLS),
+                 "how it is worked; by hand, where the job does not say", "by hand",
+                 "Look how it is worked."),
+            Fact("is_at_entry", YES_NO,
+                 "whether it stands at the usual point of entry to the space it lights", "yes",
+                 "Look whether the switch stands where one enters."),
             Fact("rating", quantity(CURRENT), "its rating", "15 A", "Read the rating on the yoke."),
             Fact("switches_neutral", YES_NO,
                  "whether a neutral ends on its terminals, by its use or coming from the panel",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from linter.units import AREA, CURRENT, LENGTH, POWER, TEMPERATURE, VOLTAGE
 from linter.vocabulary.model import Fact, Kind
-from linter.vocabulary.shorthand import COUNT, YES_NO, all_of, quantity, word
+from linter.vocabulary.shorthand import COUNT, TEXT, YES_NO, a, all_of, quantity, word
 
 ROOM_USES = (
     "kitchen", "dining", "living", "bedroom", "bathroom", "laundry", "hall", "stairs", "foyer",
@@ -12,6 +12,8 @@ ROOM_USES = (
     "unfinished basement", "attic", "crawl space", "accessory building", "boathouse", "outdoor",
     "porch", "other",
 )  # fmt: skip
+
+SIDES = ("front", "back", "other")
 
 STAGES = ("pulled", "made up", "covered", "trimmed", "energised")
 
@@ -42,6 +44,23 @@ DWELLING_KINDS = (
             Fact("receptacles", all_of("receptacle"), "all receptacles", ""),
             Fact("switches", all_of("switch"), "all switches", ""),
             Fact("appliances", all_of("appliance"), "all appliances and fixed loads", ""),
+            Fact("runs", all_of("run"), "all runs of wall and counter", ""),
+            Fact("stretches", all_of("stretch"), "their unbroken stretches", ""),
+            Fact("luminaires", all_of("luminaire"), "all luminaires and fans", ""),
+            Fact("alarms", all_of("alarm"), "all alarms", ""),
+            Fact("storeys", all_of("storey"), "its storeys, as far as rooms name them", ""),
+            Fact("storeys_are_stated", YES_NO, "whether each room indoors says its storey", "yes",
+                 "Say on which floor level each room is."),
+            Fact("stairs", all_of("stair"), "its stairs", ""),
+            Fact("doors", all_of("door"), "its doors that lead out of doors", ""),
+            Fact("doors_are_stated", YES_NO, "whether the job states such doors", "yes",
+                 "Say which doors lead out of doors."),
+            Fact("burns_fuel", YES_NO, "whether anything in it burns fuel", "no",
+                 "Ask what burns gas, oil or wood in the dwelling."),
+            Fact("has_bedroom", YES_NO, "whether a room is used as a bedroom", "yes",
+                 _USES_OF_ROOMS),
+            Fact("has_attached_garage", YES_NO, "whether a garage is attached to it", "no",
+                 "Ask whether there is a garage, and whether it is attached."),
             Fact("floor_area", quantity(AREA),
                  "floor area of all its finished rooms indoors, summed", "40 m2",
                  "Measure the rooms."),
@@ -106,6 +125,50 @@ DWELLING_KINDS = (
             Fact("outlets", all_of("outlet"), "outlets in it, receptacles among them", ""),
             Fact("receptacles", all_of("receptacle"), "receptacles in it", ""),
             Fact("switches", all_of("switch"), "switches in it", ""),
+            Fact("luminaires", all_of("luminaire"), "luminaires and fans in it", ""),
+            Fact("alarms", all_of("alarm"), "alarms in it", ""),
+            Fact("runs", all_of("run"), "runs of wall and counter in it", ""),
+            Fact("basins", all_of("basin"), "its basins", ""),
+            Fact("stairs", all_of("stair"), "stairs in it", ""),
+            Fact("walls_are_measured", YES_NO, "whether the job states a run of its walls", "yes",
+                 "Measure its walls from a door round to that door again: their length, doors, "
+                 "fireplaces, and where the receptacles stand."),
+            Fact("counters_are_measured", YES_NO,
+                 "whether the job states a run of its counters; yes where it has none", "yes",
+                 "Measure its counters: their length, sinks and ranges, and where the receptacles "
+                 "stand."),
+            Fact("stairs_are_stated", YES_NO, "whether the job states a stair in it", "yes",
+                 "Count the risers of the stair, and say which switch stands at each level."),
+            Fact("length", quantity(LENGTH), "length of a hall, along its middle", "12 ft",
+                 "Measure along the middle of the hall, from doorway to doorway."),
+            Fact("storey", TEXT, "the floor level it is on", "ground",
+                 "Say on which floor level it is."),
+            Fact("opens_to", a("room"), "the room that its door leads to", "",
+                 "Say which room its door leads to."),
+            Fact("has_counter", YES_NO,
+                 "whether it has a counter: as stated, or where a run of one is; asked of a "
+                 "kitchen, no elsewhere", "yes", "Look whether there is to be a counter."),
+            Fact("vehicle_bays", COUNT, "bays for vehicles; 0 of what is no garage", "1",
+                 "Count the bays for vehicles."),
+            Fact("side", word(*SIDES),
+                 "the side of the dwelling that a place outdoors is on; other of a room indoors",
+                 "front", "Say on which side of the dwelling it is."),
+            Fact("is_reached_from_grade", YES_NO,
+                 "whether a place outdoors is reached from the ground; no of a room indoors", "yes",
+                 "Look whether it is reached from the ground."),
+            Fact("is_reached_from_inside", YES_NO,
+                 "whether a porch, deck or balcony is reached from inside the dwelling; no of what "
+                 "is no porch", "yes", "Look whether a door leads to it from inside."),
+            Fact("is_attached", YES_NO,
+                 "whether a garage, porch, deck or balcony is attached to the dwelling; no of what "
+                 "is none of these", "yes", "Look whether it is attached to the dwelling."),
+            Fact("distance_to_dwelling", quantity(LENGTH),
+                 "horizontal gap between a porch, deck or balcony and the dwelling; 0 where it is "
+                 "attached", "0 in", "Measure the gap between it and the dwelling."),
+            Fact("is_for_storage", YES_NO,
+                 "whether it is used for storage, or holds equipment that will be serviced; asked "
+                 "of attic, crawl space, basement and utility room, no elsewhere", "no",
+                 "Ask what is to be stored or serviced there."),
             Fact("has_sink", YES_NO,
                  "whether it has a sink; where none is stated, no, except in a room that may well "
                  "have one", "yes", "Ask whether there is to be a sink."),

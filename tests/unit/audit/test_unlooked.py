@@ -29,8 +29,6 @@ def test_the_sound_studio_states_little_that_nobody_looks_at() -> None:
 @pytest.mark.parametrize(
     ("stated", "said"),
     [
-        ("walls: {long: {room: hall, length: 30 ft}}", {"walls": 1}),
-        ("counters: {left: {room: hall}, right: {room: hall}}", {"counters": 2}),
         ("looked_at: [{item: burial depth, found: 4 in deep}]", {"looked_at of burial depth": 1}),
         ("readings: [{test: voltage, outlet: basin, voltage: 121 V}]", {"readings of voltage": 1}),
         ("readings: [{test: polarity, outlet: basin, result: no bond}]", {}),

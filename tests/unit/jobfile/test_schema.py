@@ -96,7 +96,7 @@ MODEL_OF = {
     "switch": devices.Switch,
     "fixture": devices.Fixture,
     "appliance_outlet": devices.ApplianceOutlet,
-    "other_device": devices.Fixture,
+    "other_device": devices.OtherDevice,
     "cable": cables.Cable,
     "cable_end": cables.CableEnd,
     "hole": cables.Hole,
