@@ -25,6 +25,7 @@ class Make(NamedTuple):
     conductors: dict[str, tuple[str, ...]]
     bond: str
     bond_sizes: tuple[tuple[Quantity, Quantity], ...]
+    is_armoured: bool
 
 
 def colours_of(type_: str, jacket: str, count: str) -> tuple[str, ...] | None:
@@ -51,6 +52,11 @@ def bond_size_of(type_: str, jacket: str, size: Quantity) -> Quantity | None:
     """
     sizes = next((each.bond_sizes for each in _makes(type_, jacket) if each.bond_sizes), ())
     return next((bond for wire, bond in sizes if same_value(wire.value, size.value)), None)
+
+
+def is_armoured(type_: str, jacket: str) -> bool:
+    """Whether the sheath of such a cable is of metal, wound or formed around the conductors."""
+    return any(each.is_armoured for each in _makes(type_, jacket))
 
 
 def jackets() -> frozenset[str]:
@@ -83,6 +89,7 @@ def _make(entry: Node) -> Make:
         {count: tuple(each.text for each in node.items) for count, node in conductors.items()},
         fields["bond"].text if "bond" in fields else "",
         tuple((_wire(size), _wire(node.text)) for size, node in sizes.items()),
+        "armoured" in fields,
     )
 
 

@@ -4,7 +4,7 @@ import re
 from functools import cache, lru_cache
 from typing import NamedTuple
 
-from linter.job.catalogue import bond_of, bond_size_of, colours_of, jackets
+from linter.job.catalogue import bond_of, bond_size_of, colours_of, is_armoured, jackets
 from linter.units import AREA, NotAQuantity, Quantity, read_quantity
 
 ARMOUR = "armour"
@@ -51,7 +51,7 @@ class Sheath(NamedTuple):
         >>> read_sheath("12/2 MC").is_armour, read_sheath("12/2 NM-B").is_armour
         (True, False)
         """
-        return self.type in _BOND_OF_TYPE
+        return is_armoured(self.type, self.jacket)
 
 
 @lru_cache(maxsize=256)
