@@ -5,12 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from linter.facts.given import Given, unknown
-from linter.facts.knowing import YesNo
 from linter.facts.made import Grouped, complete, one, things
 from linter.units import Unknown
 from linter.vocabulary.model import Thing, value_of
 
 if TYPE_CHECKING:
+    from linter.facts.knowing import YesNo
     from linter.facts.made import Made, Site
     from linter.job.dwelling import Room, Supply
 
