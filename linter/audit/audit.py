@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.audit.assumed import assumed
-from linter.audit.findings import WEIGHTS, Audit, Finding
+from linter.audit.findings import WEIGHTS, Audit, Finding, Held
 from linter.audit.judging import AtWork, Judged, Untold, in_force, judge_all
 from linter.audit.looks import walked
 from linter.audit.questions import in_words, lacks_of, open_questions
@@ -21,11 +21,11 @@ from linter.trace import trace
 from linter.wiring import derive
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Iterable, Mapping, Sequence
 
     from linter.facts import Facts
     from linter.job.jobs import Job
-    from linter.packs.model import Pack
+    from linter.packs.model import Pack, Rule
 
 NOT_STATED = "stage not stated"
 
@@ -65,6 +65,7 @@ def _told(job: Job, pack: Pack, facts: Facts, judged: Judged) -> Examined:
     told = _findings(judged, Teller(pack, facts, walk, write))
     findings = _in_walking_order((*told, *looks.findings))
     trials, lacks = Trials(facts.things, pack.library, write), lacks_of(pack.library, write)
+    rules = in_force(pack.rules, job.stage)
     judged = without_settled(judged, trials, pack.library)
     questions = open_questions(judged.untold, facts, walk, trials, lacks)
     audited = Audit(
@@ -79,10 +80,20 @@ def _told(job: Job, pack: Pack, facts: Facts, judged: Judged) -> Examined:
         counts=_by_weight(each.weight for each in findings),
         cannot_tell=_by_weight(each.rule.weight for each in judged.untold),
         unlooked=unlooked(job, facts, pack, looks.idle),
-        assumed=assumed(facts, in_force(pack.rules, job.stage), judged.untold, pack.library),
+        assumed=assumed(facts, rules, judged.untold, pack.library),
         walk_through=looks.items,
+        held=_held(rules),
     )
     return Examined(audited, pack, facts, judged.untold)
+
+
+def _held(rules: Sequence[Rule]) -> Held:
+    unsure = [rule for rule in rules if rule.unsure]
+    return Held(
+        rules=len(unsure),
+        of=len(rules),
+        unconfirmed=sum(bool(rule.clause.unconfirmed_in) for rule in unsure),
+    )
 
 
 def _findings(judged: Judged, teller: Teller) -> list[Finding]:

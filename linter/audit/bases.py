@@ -43,6 +43,8 @@ def reference(clause: Clause, layer: str) -> Reference:
         source=_in_words(clause.source),
         doubt=clause.doubt,
         layer=layer,
+        confidence=clause.confidence,
+        unconfirmed_in=clause.unconfirmed_in,
     )
 
 
@@ -51,9 +53,8 @@ def _latest(history: History) -> Reference:
 
 
 def _all(history: History) -> Iterator[Reference]:
-    yield reference(history.clause, history.origin.layer)
-    for each in history.amendments:
-        yield reference(each.clause, each.origin.layer)
+    for clause, origin in history.holding:
+        yield reference(clause, origin.layer)
 
 
 def _in_words(source: Source | None) -> str:

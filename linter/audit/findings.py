@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from linter.language.work import WorkLine
+    from linter.packs.model import Unsure
     from linter.text import Place
 
 WEIGHTS = ("danger", "violation", "advice")
@@ -22,6 +23,8 @@ class Reference(NamedTuple):
 
     `known` is read, memory or common-practice; `source` is the published text in which it was read,
     in words; `doubt` is what is uncertain about it; `layer` is the pack that states the rule.
+    `confidence` may be low; `unconfirmed_in` is the edition at hand, where it is not known to hold
+    in that.
     """
 
     clause: str
@@ -31,6 +34,8 @@ class Reference(NamedTuple):
     source: str
     doubt: str
     layer: str
+    confidence: str = ""
+    unconfirmed_in: str = ""
 
 
 class Basis(NamedTuple):
@@ -75,6 +80,8 @@ class Relied(NamedTuple):
 class Finding:
     """One thing that a person should look at, with everything needed to judge it.
 
+    It weighs no more than advice while its reference is `unsure`; `stated_weight` is the pack's.
+
     Raises `ValueError` where clause, provenance or working are missing: such a finding is not made.
     """
 
@@ -93,6 +100,8 @@ class Finding:
     relies_on: tuple[Relied, ...]
     rests_on: tuple[Basis, ...]
     fingerprint: str
+    stated_weight: str
+    unsure: tuple[Unsure, ...] = ()
 
     def __post_init__(self) -> None:
         if not (self.reference.clause and self.reference.known and self.working):
@@ -227,6 +236,18 @@ class WalkItem(NamedTuple):
         return tuple(each for each in self.looks if each.state in states)
 
 
+class Held(NamedTuple):
+    """How many of the rules in force weigh no more than advice until a reference is confirmed.
+
+    `unconfirmed` of them rest on a clause that is not confirmed for the edition; the rest on one of
+    low confidence.
+    """
+
+    rules: int
+    of: int
+    unconfirmed: int
+
+
 class Audit(NamedTuple):
     """What an audit of one job says; `counts` and `cannot_tell` are numbers by weight."""
 
@@ -243,6 +264,7 @@ class Audit(NamedTuple):
     unlooked: tuple[Unlooked, ...] = ()
     assumed: tuple[Assumed, ...] = ()
     walk_through: tuple[WalkItem, ...] = ()
+    held: Held = Held(0, 0, 0)
 
 
 def at_least(weight: str) -> tuple[str, ...]:

@@ -169,4 +169,6 @@ def _finding(
         relies_on=(),
         rests_on=(),
         fingerprint=look.fingerprint,
+        stated_weight=item.stated_weight,
+        unsure=item.unsure,
     )

@@ -45,6 +45,8 @@ class Teller:
             relies_on=relied_on(used, self._facts, self._write),
             rests_on=self._rests_on(rule),
             fingerprint=fingerprint(rule.name, thing, used, self._facts),
+            stated_weight=rule.stated_weight,
+            unsure=rule.unsure,
         )
 
     def _rests_on(self, rule: Rule) -> tuple[Basis, ...]:

@@ -22,8 +22,7 @@ def amended_since(pack: Pack, proof: Proof, expressions: Iterable[Checked]) -> s
     Empty where no layer did.
     """
     layers = [layer.id for layer in pack.layers]
-    stated = _history(pack, proof).origin_of("proofs").layer
-    above = layers[layers.index(stated) + 1 :]
+    above = layers[layers.index(proof.layer) + 1 :]
     changes = [
         f"{said} at {origin.place}"
         for said, origin in _changes(pack, proof, expressions)
@@ -31,8 +30,8 @@ def amended_since(pack: Pack, proof: Proof, expressions: Iterable[Checked]) -> s
     ]
     if not changes:
         return ""
-    mend = f'amend the {proof.what} "{proof.name}" there, and state its proofs as they come out now'
-    return f"This case is of {stated}; since, {'; '.join(changes)}. To mend: {mend}."
+    mend = 'state the case as it comes out now in that layer, under "proves"'
+    return f"This case is of {proof.layer}; since, {'; '.join(changes)}. To mend: {mend}."
 
 
 def _history(pack: Pack, proof: Proof) -> History:

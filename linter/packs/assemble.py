@@ -3,10 +3,10 @@
 from collections.abc import Iterable, Mapping, Sequence
 
 from linter.language.library import Library
-from linter.packs.clauses import Ground, amendment_of
+from linter.packs.clauses import Ground, amendment_of, carried_by
 from linter.packs.entries import Entry
 from linter.packs.items import read_item
-from linter.packs.layering import Laid, lay
+from linter.packs.layering import lay
 from linter.packs.limits import read_limit
 from linter.packs.model import (
     Item,
@@ -26,10 +26,12 @@ from linter.packs.pack_text import PackText, key_of
 from linter.packs.proofs import read_proofs, to_text
 from linter.packs.rules import Reader, refuse_what_never_applies
 from linter.packs.scopes import Grounds, measure_type
+from linter.packs.search import Laid
 from linter.packs.shown import all_words, read_units, read_words
 from linter.packs.tables import read_table
 from linter.packs.tangles import tangle_of
 from linter.packs.texts import PackFiles, read_packs
+from linter.packs.unsure import held
 from linter.packs.worksheets import read_worksheet
 from linter.text import Refusal, Refused
 from linter.vocabulary.kinds import KINDS
@@ -43,10 +45,11 @@ def assemble(texts: Sequence[PackText], wanted: str, layers: Sequence[str] = ())
     """
     packs = read_packs(texts, (wanted, *layers))
     ordered = in_order(packs, wanted, layers, sorted(text.id for text in texts))
-    ground = Ground(packs, [])
+    ground = Ground(packs, [], carried_by(ordered))
     laid = lay(packs, ordered, ground.refusals)
     _stop_if_refused(ground)
-    return _Checking(ground, ordered, laid).pack(wanted, key_of(texts, wanted, *sorted(layers)))
+    key = key_of(texts, wanted, *sorted(layers))
+    return held(_Checking(ground, ordered, laid).pack(wanted, key))
 
 
 class _Checking:

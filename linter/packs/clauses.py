@@ -1,10 +1,11 @@
 """Clauses and the history of entries, with the sources that manifests list."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from itertools import takewhile
 from typing import NamedTuple, cast
 
 from linter.packs.entries import Change, Entry, Stated
-from linter.packs.model import Amendment, Clause, History, Known, Origin, Source
+from linter.packs.model import Amendment, Carried, Clause, History, Known, Origin, Source
 from linter.packs.order import stands_on
 from linter.packs.texts import PackFiles
 from linter.text import Refusal, nearest
@@ -12,17 +13,35 @@ from linter.text.yaml_places import Node
 
 
 class Ground(NamedTuple):
-    """What checking stands on: the packs, in order, and where refusals are gathered."""
+    """What checking stands on: the packs, where refusals are gathered, what editions carry on."""
 
     packs: Mapping[str, PackFiles]
     refusals: list[Refusal]
+    carried: Mapping[str, Carried]
+
+
+def carried_by(ordered: Sequence[PackFiles]) -> dict[str, Carried]:
+    """The edition to which each layer is carried by later editions of its document, by layer."""
+    carried: dict[str, Carried] = {}
+    for number, pack in enumerate(ordered):
+        stated = pack.manifest
+        above = [each.manifest for each in ordered[number + 1 :]]
+        later = [each for each in above if each.document == stated.document]
+        sure = [*takewhile(lambda each: each.inherits_confirmed, later)]
+        if later:
+            to = [stated, *sure][-1].edition
+            unsure = "" if len(sure) == len(later) else later[-1].edition
+            carried[pack.id] = Carried(pack.id, stated.document, stated.edition, to, unsure)
+    return carried
 
 
 def read_history(entry: Entry, ground: Ground) -> History:
     """Where the entry was first stated, and what layers changed since."""
     clause = read_clause(entry.fields["clause"], ground)
     amendments = tuple(amendment_of(each, ground) for each in entry.changes)
-    return History(Origin(entry.layer, entry.place), clause, amendments)
+    stated = dict.fromkeys([entry.layer, *(each.origin.layer for each in amendments)])
+    carried = tuple(found for name in stated if (found := ground.carried.get(name)))
+    return History(Origin(entry.layer, entry.place), clause, amendments, carried)
 
 
 def amendment_of(change: Change, ground: Ground) -> Amendment:
@@ -32,7 +51,7 @@ def amendment_of(change: Change, ground: Ground) -> Amendment:
         Origin(change.layer, change.place),
         change.changed,
         read_clause(Stated(fields["clause"], change.layer), ground),
-        fields["reason"].text,
+        change.reason,
     )
 
 
@@ -47,6 +66,7 @@ def read_clause(stated: Stated, ground: Ground) -> Clause:
         fields.get("edition", manifest.edition),
         _source(stated, ground),
         fields.get("doubt", ""),
+        "low" if "confidence" in fields else "",  # the schema lets no other word stand there
     )
 
 

@@ -11,6 +11,7 @@ from linter.language.library import Measure
 from linter.language.tables import Key, Table
 from linter.packs.model import (
     Amendment,
+    Carried,
     Clause,
     History,
     Item,
@@ -26,6 +27,7 @@ from linter.packs.model import (
     SheetLine,
     Source,
     Total,
+    Unsure,
     Withdrawn,
     Worksheet,
     library_of,
@@ -120,6 +122,7 @@ class _Writing:
             *rule[5:7],
             *map(_sentence_data, rule[7:10]),
             self.history(rule.history),
+            *rule[11:],
         ]
 
     def item(self, item: Item) -> Data:
@@ -130,6 +133,7 @@ class _Writing:
             *item[6:8],
             *map(_sentence_data, item[8:10]),
             self.history(item.history),
+            *item[11:],
         ]
 
     def worksheet(self, sheet: Worksheet) -> Data:
@@ -145,7 +149,7 @@ class _Writing:
 
     def history(self, history: History) -> Data:
         amendments = [self.amendment(each) for each in history.amendments]
-        return [_flat(history.origin), self.clause(history.clause), amendments]
+        return [_flat(history.origin), self.clause(history.clause), amendments, history.carried]
 
     def amendment(self, each: Amendment) -> Data:
         return [_flat(each.origin), each.changed, self.clause(each.clause), each.reason]
@@ -187,7 +191,8 @@ class _Reading:
         return PackMeasure(measure, meaning, self.history(history))
 
     def rule(self, data: Data) -> Rule:
-        name, about, stage, where, need, weight, subject, say, do, caution, history = data
+        name, about, stage, where, need, weight, subject, *data = data
+        say, do, caution, history, stated_weight, unsure = data
         return Rule(
             name,
             about,
@@ -200,10 +205,13 @@ class _Reading:
             _sentence(do),
             _sentence(caution),
             self.history(history),
+            stated_weight,
+            _unsure(unsure),
         )
 
     def item(self, data: Data) -> Item:
-        name, about, stage, until, where, ask, weight, subject, do, caution, history = data
+        name, about, stage, until, where, ask, weight, subject, *data = data
+        do, caution, history, stated_weight, unsure = data
         return Item(
             name,
             about,
@@ -216,6 +224,8 @@ class _Reading:
             _sentence(do),
             _sentence(caution),
             self.history(history),
+            stated_weight,
+            _unsure(unsure),
         )
 
     def worksheet(self, data: Data) -> Worksheet:
@@ -232,14 +242,21 @@ class _Reading:
         return Withdrawn(what, name, about, self.amendment(amendment))
 
     def history(self, data: Data) -> History:
-        origin, clause, amendments = data
+        origin, clause, amendments, carried = data
         return History(
-            _origin(origin), self.clauses[clause], tuple(map(self.amendment, amendments))
+            _origin(origin),
+            self.clauses[clause],
+            tuple(map(self.amendment, amendments)),
+            tuple(Carried(*each) for each in carried),
         )
 
     def amendment(self, data: Data) -> Amendment:
         origin, changed, clause, reason = data
         return Amendment(_origin(origin), tuple(changed), self.clauses[clause], reason)
+
+
+def _unsure(data: Data) -> tuple[Unsure, ...]:
+    return tuple(Unsure(*each) for each in data)
 
 
 def _flat(origin: Origin) -> Data:
@@ -253,9 +270,9 @@ def _origin(data: Data) -> Origin:
 
 
 def _clause(data: Data) -> Clause:
-    id_, known, document, edition, source, doubt = data
+    id_, known, document, edition, source, *doubts = data
     read = None if source is None else Source(*source)
-    return Clause(id_, known, document, edition, read, doubt)
+    return Clause(id_, known, document, edition, read, *doubts)
 
 
 def _totals(table: Table, data: Data) -> tuple[Total, ...]:

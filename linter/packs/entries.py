@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
-from linter.packs.model import What
+from linter.packs.model import STATED_ELSEWHERE, What
 from linter.packs.texts import PackFiles
-from linter.text import Place, Refusal
+from linter.text import Place, Refusal, join_words
 from linter.text.yaml_places import Node
 
 LISTS: dict[str, What] = {
@@ -21,6 +21,8 @@ LISTS: dict[str, What] = {
     "worksheets": "worksheet",
 }
 WHATS: tuple[What, ...] = ("limit", "table", "measure", "rule", "item", "worksheet")
+SECTIONS = ("adds", "amends", "withdraws", "renumbers", "confirms", "proves")
+"""What a layer's file may hold."""
 
 
 class Key(NamedTuple):
@@ -53,11 +55,18 @@ class Change:
     node: Node
     layer: str
     changed: tuple[str, ...] = ()
+    usual_reason: str = ""
 
     @property
     def place(self) -> Place:
         """Where it stands."""
         return self.node.place
+
+    @property
+    def reason(self) -> str:
+        """Why the layer makes it, in a sentence."""
+        stated = self.node.fields.get("reason")
+        return self.usual_reason if stated is None else stated.text
 
 
 @dataclass(slots=True)
@@ -65,7 +74,8 @@ class Entry:
     """A limit, table, measure, rule, item or worksheet as its layers state it.
 
     `rows` belongs to tables: the rows with the layer of each. `changes` are amendments, in order.
-    `before` has what each amended field was before its last amendment.
+    `before` has what each amended field was before its last amendment, `proved` what layers prove
+    otherwise since the proofs were last stated in full.
     """
 
     key: Key
@@ -75,6 +85,7 @@ class Entry:
     rows: list[Stated] = field(default_factory=list)
     changes: list[Change] = field(default_factory=list)
     before: dict[str, Stated] = field(default_factory=dict)
+    proved: list[Stated] = field(default_factory=list)
 
 
 def added(pack: PackFiles, refusals: list[Refusal]) -> Iterator[Entry]:
@@ -89,10 +100,18 @@ def added(pack: PackFiles, refusals: list[Refusal]) -> Iterator[Entry]:
 
 
 def changes(pack: PackFiles, section: str) -> Iterator[Node]:
-    """The amendments or the withdrawals of a layer, in file order; a base pack can have none."""
+    """What a layer's files list in a section, in file order; a base pack can have none."""
     for node in pack.subjects if pack.manifest.base is not None else ():
         if section in node.fields:
             yield from node.fields[section].items
+
+
+def number_of(entry: Entry) -> str:
+    """The number of the clause under which an entry stands, after what layers changed."""
+    for change in reversed(entry.changes):
+        if not STATED_ELSEWHERE.issuperset(change.changed):
+            return change.node.fields["clause"].fields["id"].text
+    return entry.fields["clause"].node.fields["id"].text
 
 
 def what_of(node: Node) -> What | None:
@@ -112,7 +131,7 @@ def _entry(what: What, node: Node, layer: str) -> Entry:
 def _misplaced(pack: PackFiles, node: Node) -> Iterator[Refusal]:
     """What stands in a base pack and belongs to a layer, or the other way round."""
     for key, place in node.keys.items():
-        if pack.manifest.base is None and key in ("adds", "amends", "withdraws"):
+        if pack.manifest.base is None and key in SECTIONS:
             yield Refusal(
                 place,
                 f'"{key}" stands in a pack that extends nothing',
@@ -123,6 +142,6 @@ def _misplaced(pack: PackFiles, node: Node) -> Iterator[Refusal]:
             yield Refusal(
                 place,
                 f'"{key}" stands by itself in a layer',
-                "adds, amends or withdraws",
+                join_words(SECTIONS, "or"),
                 f'put "{key}" under "adds"',
             )

@@ -44,6 +44,7 @@ def read_item(entry: Entry, entries: Mapping[Key, Entry], reader: Reader) -> Ite
         sentences["do"],
         sentences["caution"],
         history,
+        cast("Weight", text_of(entry, "weight")),
     )
 
 

@@ -4,13 +4,14 @@ Everything happens on entries as stated; what they mean is checked afterwards, o
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
 
-from linter.packs.entries import WHATS, Change, Entry, Key, Stated, added, changes, what_of
-from linter.packs.order import stands_on
+from linter.packs.entries import WHATS, Change, Entry, Key, Stated, added, changes
 from linter.packs.rows import ROW_WORDS, change_rows, rows_touched
+from linter.packs.search import Laid, Search, begin
+from linter.packs.standing import confirm, renumber
 from linter.packs.texts import PackFiles
-from linter.text import Place, Refusal, nearest
+from linter.packs.word_lists import changed_words
+from linter.text import Place, Refusal
 from linter.text.yaml_places import Node
 from linter.units import NotAQuantity, read_quantity
 
@@ -18,19 +19,12 @@ EVERYWHERE = "everywhere"
 _NO_FIELDS = (*WHATS, "about", "clause", "reason", *ROW_WORDS)
 
 
-@dataclass(slots=True)
-class Laid:
-    """What the layers come to: entries in order, and what was taken away by which change."""
-
-    entries: dict[Key, Entry] = field(default_factory=dict)
-    withdrawn: dict[Key, Change] = field(default_factory=dict)
-
-
 def lay(
     packs: Mapping[str, PackFiles], ordered: Sequence[PackFiles], refusals: list[Refusal]
 ) -> Laid:
     """The packs laid on each other, the lowest first; what is refused is added to `refusals`."""
-    laying = _Laying(packs, refusals)
+    search = Search(packs, refusals)
+    laying = _Laying(search)
     for pack in ordered:
         for entry in added(pack, refusals):
             laying.add(entry)
@@ -38,20 +32,24 @@ def lay(
             laying.amend(node, pack.id)
         for node in changes(pack, "withdraws"):
             laying.withdraw(node, pack.id)
-    return laying.laid
+        for node in changes(pack, "renumbers"):
+            renumber(search, node, pack.id)
+        for node in changes(pack, "confirms"):
+            confirm(search, node, pack)
+        for node in changes(pack, "proves"):
+            laying.prove(node, pack.id)
+    return search.laid
 
 
 class _Laying:
-    """The work of laying, with who touched what."""
+    """The work of laying, with what each layer amended."""
 
-    def __init__(self, packs: Mapping[str, PackFiles], refusals: list[Refusal]) -> None:
-        self.packs, self.refusals = packs, refusals
-        self.laid = Laid()
-        self.touched: dict[Key, list[tuple[str, Place]]] = {}
+    def __init__(self, search: Search) -> None:
+        self.search, self.laid, self.refuse = search, search.laid, search.refuse
         self.amended: dict[tuple[str, Key, object], Place] = {}
 
     def add(self, entry: Entry) -> None:
-        if self.clashes(entry.key, entry.layer, entry.place):
+        if self.search.clashes(entry.key, entry.layer, entry.place):
             return
         first = self.laid.entries.get(entry.key)
         if first is None:
@@ -60,21 +58,21 @@ class _Laying:
         elif first.layer == entry.layer:
             self.refuse(
                 entry.place,
-                f"{_begin(entry.key)} is stated twice",
+                f"{begin(entry.key)} is stated twice",
                 "rename one of them",
                 (first.place, "first stated"),
             )
         else:
             self.refuse(
                 entry.place,
-                f"{_begin(entry.key)} is there already",
+                f"{begin(entry.key)} is there already",
                 'put the change under "amends", or give it another name',
                 (first.place, "stated"),
             )
 
     def amend(self, node: Node, layer: str) -> None:
-        entry = self.find(node, layer)
-        if entry is None or self.is_own(entry, node, layer, "amended"):
+        entry = self.search.find(node, layer)
+        if entry is None or self.search.is_own(entry, node, layer, "amended"):
             return
         if self.is_doubled(entry, node, layer):
             return
@@ -87,7 +85,7 @@ class _Laying:
                 f'"{name}" is amended to what it is',
                 "leave it out, or write what it is to be",
             )
-        rows = change_rows(entry, node, layer, self.refusals)
+        rows = self.set_rows_or_words(entry, node, layer)
         if not names and not set(ROW_WORDS) & set(node.fields):
             self.refuse(
                 node.place,
@@ -97,17 +95,16 @@ class _Laying:
         change.changed = (*(name for name in names if name not in kept), *rows)
         entry.changes.append(change)
 
-    def is_own(self, entry: Entry, node: Node, layer: str, done: str) -> bool:
-        """Whether the layer itself states the entry; then it is refused."""
-        if entry.layer == layer:
-            self.refuse(
-                node.place,
-                f"{_begin(entry.key)} is new in this layer, and {done} in it",
-                "write it as it is to be where it is stated, and leave this out",
-                (entry.place, "stated"),
-            )
-            return True
-        return False
+    def set_rows_or_words(self, entry: Entry, node: Node, layer: str) -> tuple[str, ...]:
+        """Which parts of a table's rows changed, or that the words of a list did."""
+        if entry.key.what == "table":
+            return change_rows(entry, node, layer, self.search.refusals)
+        words = changed_words(entry, node, self.search.refusals)
+        if words is None:
+            return ()
+        entry.before["value"] = entry.fields["value"]
+        entry.fields["value"] = Stated(words, layer)
+        return ("value",)
 
     def is_doubled(self, entry: Entry, node: Node, layer: str) -> bool:
         """Whether the layer amends the same part of the entry elsewhere; then it is refused.
@@ -120,13 +117,17 @@ class _Laying:
             if name not in _NO_FIELDS
         ]
         doubled = False
-        for part, shown, place in [*parts, *rows_touched(entry, node)]:
+        if entry.key.what == "table":
+            parts += rows_touched(entry, node)
+        elif set(ROW_WORDS) & set(node.fields):
+            parts.append(("value", "words", node.place))
+        for part, shown, place in parts:
             first = self.amended.setdefault((layer, entry.key, part), place)
             if first != place:
                 doubled = True
                 self.refuse(
                     place,
-                    f"{_begin(entry.key)} is amended twice in this layer: its {shown}",
+                    f"{begin(entry.key)} is amended twice in this layer: its {shown}",
                     "keep one of the two",
                     (first, "first amended"),
                 )
@@ -144,17 +145,19 @@ class _Laying:
         if old is not None:
             entry.before[name] = old
         entry.fields[name] = Stated(new, layer)
+        if name == "proofs":
+            entry.proved.clear()
         return True
 
     def withdraw(self, node: Node, layer: str) -> None:
-        entry = self.find(node, layer)
-        if entry is None or self.is_own(entry, node, layer, "withdrawn"):
+        entry = self.search.find(node, layer)
+        if entry is None or self.search.is_own(entry, node, layer, "withdrawn"):
             return
         own = [change for change in entry.changes if change.layer == layer]
         if own:
             self.refuse(
                 node.place,
-                f"{_begin(entry.key)} is amended and withdrawn in this layer",
+                f"{begin(entry.key)} is amended and withdrawn in this layer",
                 "keep one of the two",
                 (own[0].place, "amended"),
             )
@@ -162,72 +165,21 @@ class _Laying:
             del self.laid.entries[entry.key]
             self.laid.withdrawn[entry.key] = Change(node, layer)
 
-    def find(self, node: Node, layer: str) -> Entry | None:
-        """The entry that an amendment or a withdrawal names; None where it is refused."""
-        what = what_of(node)
-        if what is None:
+    def prove(self, node: Node, layer: str) -> None:
+        """Cases of a rule or measure that come out otherwise; all of them are stated in one way."""
+        entry = self.search.find(node, layer)
+        if entry is None or self.search.is_own(entry, node, layer, "proved"):
+            return
+        stated = [each for each in (entry.fields["proofs"], *entry.proved) if each.layer == layer]
+        if stated:
             self.refuse(
                 node.place,
-                "This does not name one thing that is to change or fall away",
-                "name one rule, limit, table, measure, item or worksheet",
+                f"{begin(entry.key)} is proved twice in this layer",
+                "keep one of the two",
+                (stated[0].node.place, "first proved"),
             )
-            return None
-        name, about = node.fields[what], node.fields.get("about")
-        keys = [key for key in self.laid.entries if key.what == what and key.name == name.text]
-        if about is not None:
-            keys = [key for key in keys if key.about == about.text]
-        gone = [key for key in self.laid.withdrawn if key.what == what and key.name == name.text]
-        if len(keys) > 1:
-            kinds = ", ".join(key.about for key in keys)
-            self.refuse(
-                name.place,
-                f'Several kinds have a measure "{name.text}": {kinds}',
-                'say which is meant with "about"',
-            )
-            return None
-        if any(self.clashes(key, layer, name.place) for key in keys or gone):
-            return None
-        if not keys:
-            self.not_there(what, name, gone)
-            return None
-        return self.laid.entries[keys[0]]
-
-    def not_there(self, what: str, name: Node, gone: Sequence[Key]) -> None:
-        also = (self.laid.withdrawn[gone[0]].place, "withdrawn") if gone else None
-        known = [key.name for key in self.laid.entries if key.what == what]
-        mend = 'write its name, or put it under "adds" if it is new'
-        if gone:
-            mend = 'leave this out, or state it in full under "adds" if it is to be in force again'
-        self.refusals.append(
-            Refusal(
-                name.place,
-                f'There is no {what} "{name.text}" in what the layer stands on',
-                f"the name of a {what} that is there",
-                mend,
-                nearest(name.text, known),
-                also,
-            )
-        )
-
-    def clashes(self, key: Key, layer: str, place: Place) -> bool:
-        """Whether a layer without order to this one touched the same; this touch is recorded."""
-        touched = self.touched.setdefault(key, [])
-        other = next((each for each in touched if not stands_on(self.packs, layer, each[0])), None)
-        touched.append((layer, place))
-        if other is None:
-            return False
-        self.refuse(
-            place,
-            f'"{layer}" and "{other[0]}" both touch {key}, and neither stands on the other',
-            "let one of the layers extend the other, or take the change out of one of them",
-            (other[1], f'touched by "{other[0]}"'),
-        )
-        return True
-
-    def refuse(
-        self, place: Place, found: str, mend: str, also: tuple[Place, str] | None = None
-    ) -> None:
-        self.refusals.append(Refusal(place, found, "", mend, also=also))
+        else:
+            entry.proved.append(Stated(node, layer))
 
 
 def _same(old: Node, new: Node) -> bool:
@@ -241,8 +193,3 @@ def _reads_alike(old: Stated, new: Node) -> bool:
         return read_quantity(old.text) == read_quantity(new.text)
     except NotAQuantity:
         return False
-
-
-def _begin(key: Key) -> str:
-    words = str(key)
-    return words[:1].upper() + words[1:]

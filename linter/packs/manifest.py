@@ -50,11 +50,17 @@ class Manifest(_Stated):
     extends: str
     version: str
     in_force: InForce | None = Field(default=None, alias="in force")
+    inherited: Literal["confirmed", "not confirmed"] = "confirmed"
     words: dict[str, str] = {}
     units: dict[str, str] = {}
     sources: dict[str, Published] = {}
     changes: tuple[ChangeNote, ...] = ()
     note: str = ""
+
+    @property
+    def inherits_confirmed(self) -> bool:
+        """Whether what it takes over from the edition below is known to hold in its own."""
+        return self.inherited == "confirmed"
 
     @property
     def base(self) -> str | None:

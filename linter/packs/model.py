@@ -18,9 +18,9 @@ LimitValue = float | str | bool | tuple[str, ...]
 Sentence = tuple[str | Checked, ...]
 
 
-# Fields that are no part of what a clause demands.
 _WORDS = ("subject", "say", "ask", "do", "caution", "meaning", "title")
-_STATED_ELSEWHERE = frozenset((*_WORDS, "weight", "given", "proofs", "totals"))
+STATED_ELSEWHERE = frozenset((*_WORDS, "weight", "given", "proofs", "totals"))
+"""Fields that are no part of what a clause demands."""
 
 
 class Origin(NamedTuple):
@@ -54,7 +54,10 @@ class Layer(NamedTuple):
 
 
 class Clause(NamedTuple):
-    """Where something is stated, how that is known, and what is in doubt about it."""
+    """Where something is stated, how that is known, and what is in doubt about it.
+
+    `unconfirmed_in` is the edition at hand, where it is not known to hold in that.
+    """
 
     id: str
     known: Known
@@ -62,6 +65,8 @@ class Clause(NamedTuple):
     edition: str
     source: Source | None = None
     doubt: str = ""
+    confidence: Literal["low", ""] = ""
+    unconfirmed_in: str = ""
 
 
 class Amendment(NamedTuple):
@@ -73,23 +78,61 @@ class Amendment(NamedTuple):
     reason: str
 
 
+class Carried(NamedTuple):
+    """The edition to which what a layer states is carried by the editions laid on it.
+
+    `to` is the last one in which it is known to hold; `unconfirmed_in` the edition at hand, where
+    that is another one.
+    """
+
+    layer: str
+    document: str
+    edition: str
+    to: str
+    unconfirmed_in: str
+
+    def over(self, clause: Clause) -> Clause:
+        """The clause as it is cited in the edition at hand; one of another document as it is."""
+        if (clause.document, clause.edition) != (self.document, self.edition):
+            return clause
+        return clause._replace(edition=self.to, unconfirmed_in=self.unconfirmed_in)
+
+
 class History(NamedTuple):
-    """Where an entry was first stated, under which clause, and what layers changed since."""
+    """Where an entry was first stated, under which clause, and what layers changed since.
+
+    `carried` has the layers whose clauses are cited in a later edition of the same document.
+    """
 
     origin: Origin
     clause: Clause
     amendments: tuple[Amendment, ...] = ()
+    carried: tuple[Carried, ...] = ()
 
     @property
     def cited(self) -> tuple[Clause, Origin]:
-        """The clause that states what holds now, with the layer and place that brought it.
+        """The clause that states what holds now, with the layer and place that brought it."""
+        return self.holding[-1]
+
+    @property
+    def holding(self) -> list[tuple[Clause, Origin]]:
+        """The clauses that state what holds now, as they are numbered now, the lowest first.
 
         A layer that changes only a weight, words or proofs leaves the clause that it stood on.
         """
-        for each in reversed(self.amendments):
-            if not _STATED_ELSEWHERE.issuperset(each.changed):
-                return each.clause, each.origin
-        return self.clause, self.origin
+        found = [(self.clause, self.origin)]
+        for each in self.amendments:
+            if "clause" in each.changed:
+                found.clear()
+            if not STATED_ELSEWHERE.issuperset(each.changed):
+                found.append((each.clause, each.origin))
+        return [(self._carried(clause, origin), origin) for clause, origin in found]
+
+    def _carried(self, clause: Clause, origin: Origin) -> Clause:
+        for each in self.carried:
+            if each.layer == origin.layer:
+                return each.over(clause)
+        return clause
 
     def origin_of(self, field: str) -> Origin:
         """The layer and place from which a field of the entry has its value."""
@@ -145,8 +188,23 @@ class PackMeasure(NamedTuple):
     history: History
 
 
+class Unsure(NamedTuple):
+    """What of a rule or an item, or of what it uses, wants confirming, and why.
+
+    `why` is "low confidence" or "not confirmed for this edition".
+    """
+
+    what: str
+    name: str
+    why: str
+
+
 class Rule(NamedTuple):
-    """A rule: what it is about, where it applies, what it needs, and what is said of it."""
+    """A rule: what it is about, where it applies, what it needs, and what is said of it.
+
+    `stated_weight` is the weight that the pack states; `weight` is less while what is `unsure`
+    wants confirming.
+    """
 
     name: str
     about: str
@@ -159,6 +217,8 @@ class Rule(NamedTuple):
     do: Sentence
     caution: Sentence
     history: History
+    stated_weight: Weight
+    unsure: tuple[Unsure, ...] = ()
 
     @property
     def clause(self) -> Clause:
@@ -183,6 +243,8 @@ class Item(NamedTuple):
     do: Sentence
     caution: Sentence
     history: History
+    stated_weight: Weight
+    unsure: tuple[Unsure, ...] = ()
 
     @property
     def clause(self) -> Clause:

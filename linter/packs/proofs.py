@@ -4,8 +4,8 @@ import json
 from collections.abc import Mapping, Sequence
 from typing import Literal, NamedTuple, cast
 
-from linter.packs.entries import Entry
-from linter.packs.proof_trees import Tree, merged, read_tree
+from linter.packs.entries import Entry, Stated
+from linter.packs.proof_trees import Tree, merged, read_tree, told_apart
 from linter.packs.scopes import measure_type
 from linter.packs.values import read_value, refusal_of
 from linter.text import Place, Refusal
@@ -29,7 +29,8 @@ OUTCOMES: Mapping[Proved, tuple[Outcome, ...]] = {
 class Proof(NamedTuple):
     """One case: what is to come out, the facts, and, where it cannot be told, because of which.
 
-    `gives` is the value a measure comes to, with its text; `about` the kind of the subject.
+    `gives` is the value a measure comes to, with its text; `about` the kind of the subject; `layer`
+    the pack that states the case.
     """
 
     what: Proved
@@ -41,17 +42,64 @@ class Proof(NamedTuple):
     gives: object
     written: str
     story: str
+    layer: str
     place: Place
 
 
 def read_proofs(entry: Entry, refusals: list[Refusal]) -> list[Proof]:
-    """The cases of a measure, a rule or an item whose kind is known."""
-    about = entry.fields["about"].text
-    given = entry.fields.get("given")
-    common = read_tree(given.node, about, refusals) if given is not None else {}
-    cases = entry.fields["proofs"].node.items if "proofs" in entry.fields else []
-    read = [_read(entry, about, common, case, refusals) for case in cases]
-    return [each for each in read if each is not None]
+    """The cases of a measure, a rule or an item whose kind is known; an item may have none.
+
+    A case that a layer proves takes the place of the one below that has the same facts.
+    """
+    if "proofs" not in entry.fields:
+        return []
+    common = _common(entry, refusals)
+    cases: list[Proof] = []
+    for number, stated in enumerate((entry.fields["proofs"], *entry.proved)):
+        node = stated.node.fields["proofs"] if number else stated.node
+        read = [_read(entry, common, Stated(case, stated.layer), refusals) for case in node.items]
+        known = [each for each in read if each is not None]
+        cases = _over(cases, known, refusals) if number else known
+    return cases
+
+
+def _common(entry: Entry, refusals: list[Refusal]) -> Tree:
+    """The facts common to all cases: those given, and those that layers give when they prove."""
+    own = entry.fields.get("given")
+    nodes = [each.node.fields["given"] for each in entry.proved if "given" in each.node.fields]
+    common: Tree = {}
+    for node in [*([own.node] if own is not None else []), *nodes]:
+        common = merged(common, read_tree(node, entry.fields["about"].text, refusals))
+    return common
+
+
+def _over(below: Sequence[Proof], above: Sequence[Proof], refusals: list[Refusal]) -> list[Proof]:
+    """The cases of both, in order; of two with the same facts, the upper one."""
+    cases = list(below)
+    places = {told_apart(each.facts): number for number, each in enumerate(below)}
+    for case in above:
+        number = places.get(told_apart(case.facts))
+        if number is None:
+            cases.append(case)
+        elif _comes_out(case) == _comes_out(cases[number]):
+            refusals.append(_as_below(case, cases[number]))
+        else:
+            cases[number] = case
+    return cases
+
+
+def _comes_out(case: Proof) -> tuple[object, ...]:
+    return case.outcome, sorted(case.because), case.gives
+
+
+def _as_below(case: Proof, below: Proof) -> Refusal:
+    return Refusal(
+        case.place,
+        "The case comes out as one of the layers below says already",
+        "a case that comes out otherwise here, or a new one",
+        "leave it out",
+        also=(below.place, "stated"),
+    )
 
 
 def to_text(proofs: Sequence[Proof]) -> str:
@@ -61,19 +109,14 @@ def to_text(proofs: Sequence[Proof]) -> str:
 
 def from_text(text: str) -> tuple[Proof, ...]:
     """The proofs that `to_text` wrote."""
+    read = [Proof._make(fields) for fields in json.loads(text)]
     return tuple(
-        Proof(
-            what, name, about, outcome, facts, tuple(because), gives, written, story, Place(*place)
-        )
-        for what, name, about, outcome, facts, because, gives, written, story, place in json.loads(
-            text
-        )
+        each._replace(because=tuple(each.because), place=Place(*each.place)) for each in read
     )
 
 
-def _read(
-    entry: Entry, about: str, common: Tree, case: Node, refusals: list[Refusal]
-) -> Proof | None:
+def _read(entry: Entry, common: Tree, stated: Stated, refusals: list[Refusal]) -> Proof | None:
+    case, about = stated.node, entry.fields["about"].text
     what = cast("Proved", entry.key.what)  # limits and tables have no cases
     outcomes = OUTCOMES[what]
     told = [outcome for outcome in outcomes if outcome in case.fields]
@@ -100,6 +143,7 @@ def _read(
         None if gives is None else _gives(entry, gives, refusals),
         "" if gives is None else gives.text,
         case.fields["story"].text if "story" in case.fields else "",
+        stated.layer,
         case.place,
     )
 

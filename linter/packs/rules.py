@@ -95,6 +95,7 @@ class Reader:
             sentences["do"],
             sentences["caution"],
             history,
+            cast("Weight", text_of(entry, "weight")),
         )
 
     def condition(self, entry: Entry, name: str, names: Names) -> Checked | None:

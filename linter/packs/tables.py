@@ -139,11 +139,10 @@ def _with_words(type_: FactType, cells: list[Cell]) -> FactType:
 def _row(entry: Entry, stated: Stated, ground: Ground) -> Row:
     change = next((each for each in entry.changes if _sets(each, stated.node)), None)
     if change is None:
-        clause = read_clause(entry.fields["clause"], Ground(ground.packs, []))
+        clause = read_clause(entry.fields["clause"], ground._replace(refusals=[]))
     else:
-        clause = read_clause(
-            Stated(change.node.fields["clause"], change.layer), Ground(ground.packs, [])
-        )
+        stated_by = Stated(change.node.fields["clause"], change.layer)
+        clause = read_clause(stated_by, ground._replace(refusals=[]))
     written = tuple(cell.text for cell in stated.node.items)
     return Row(written, Origin(stated.layer, stated.node.place), clause)
 

@@ -70,6 +70,11 @@ def _audit(audit: Audit) -> Data:
         "findings": [_finding(each) for each in audit.findings],
         "open": [_question(each) for each in audit.open],
         "unlooked": [_unlooked(each) for each in audit.unlooked],
+        "held_to_advice": {
+            "rules": audit.held.rules,
+            "of": audit.held.of,
+            "not_confirmed_for_this_edition": audit.held.unconfirmed,
+        },
         "assumed": [{**each._asdict(), "things": list(each.things)} for each in audit.assumed],
         "walk_through": [_walk_item(each) for each in audit.walk_through],
     }
@@ -103,6 +108,8 @@ def _finding(finding: Finding) -> Data:
         "reference": _reference(finding.reference),
         "rests_on": [_basis(each) for each in finding.rests_on],
         "relies_on": [each._asdict() for each in finding.relies_on],
+        "stated_weight": finding.stated_weight,
+        "wants_confirming": [each._asdict() for each in finding.unsure],
         "usual": list(finding.usual),
         "assumed": list(finding.assumed),
         "fingerprint": finding.fingerprint,
@@ -127,6 +134,8 @@ def _reference(reference: Reference) -> Data:
         "source": reference.source,
         "provenance": provenance(reference),
         "doubt": reference.doubt,
+        "confidence": reference.confidence,
+        "unconfirmed_in": reference.unconfirmed_in,
         "layer": reference.layer,
     }
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from linter.reports.sayings import cited
+from linter.reports.sayings import cited, wants_confirming
 from linter.text import join_words
 
 if TYPE_CHECKING:
@@ -36,6 +36,8 @@ def sources(finding: Finding) -> Iterator[Note]:
     yield "Rule", f"{finding.rule}: {cited(own)}."
     if own.doubt:
         yield "Doubt", own.doubt
+    if finding.unsure:
+        yield "Confirm", f"{wants_confirming(finding.unsure, own, finding.stated_weight)}."
     yield from _bases(finding)
 
 

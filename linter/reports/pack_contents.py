@@ -30,7 +30,8 @@ def contents(pack: Pack, clause: str = "") -> Iterator[Line]:
         yield EMPTY
         yield line(subject, "box", indent=2)
         for rule in group:
-            yield line(f"{rule.name}: {rule.clause.id}, {rule.weight}", indent=4, hang=4)
+            confirm = ", to be confirmed" if rule.unsure else ""
+            yield line(f"{rule.name}: {rule.clause.id}, {rule.weight}{confirm}", indent=4, hang=4)
     if items:
         yield EMPTY
         yield line("to look at", "box", indent=2)

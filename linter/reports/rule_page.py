@@ -8,7 +8,7 @@ from linter.audit.bases import reference
 from linter.language.print import to_text
 from linter.packs.describe import Described, sentence_text, steps_of
 from linter.reports.layout import EMPTY, Line, Span, line
-from linter.reports.sayings import cited, counted
+from linter.reports.sayings import cited, counted, wants_confirming
 from linter.text import join_words
 from linter.vocabulary.kinds import KINDS
 
@@ -24,6 +24,9 @@ def rule_page(pack: Pack, rule: Described) -> Iterator[Line]:
     """The rule as the pack has it in force."""
     said = rule.rule
     yield Line((Span(said.name, "box"), Span(f", {said.weight}, by {pack.id}", "quiet")))
+    if said.unsure:
+        own = reference(*_now(said.history))
+        yield _row("Confirm", f"{wants_confirming(said.unsure, own, said.stated_weight)}.")
     yield _row("About", f'each {KINDS[said.about].label}, from the stage "{said.from_stage}" on')
     for label, text in (
         ("Where", rule.where), ("Need", rule.need),
@@ -72,6 +75,15 @@ def _history(history: History, indent: int) -> Iterator[Line]:
     yield _row("Stated", f"by {history.origin.layer}, at {history.origin.place}", indent)
     for each in history.amendments:
         yield _row("Amended", _amended(each), indent)
+    cited_now, _ = history.cited
+    if cited_now.unconfirmed_in:
+        edition = f"{cited_now.document} {cited_now.unconfirmed_in}"
+        yield _row("Edition", f"not confirmed for {edition}.", indent)
+
+
+def _now(history: History) -> tuple[Clause, str]:
+    clause, origin = history.cited
+    return clause, origin.layer
 
 
 def _amended(amendment: Amendment) -> str:
@@ -83,7 +95,8 @@ def _amended(amendment: Amendment) -> str:
 
 def _cited(clause: Clause, layer: str) -> str:
     doubt = f" Doubt: {clause.doubt}" if clause.doubt else ""
-    return f"{cited(reference(clause, layer))}.{doubt}"
+    low = " Confidence: low; confirm it." if clause.confidence else ""
+    return f"{cited(reference(clause, layer))}.{low}{doubt}"
 
 
 def _limits(rule: Described) -> Iterator[Line]:

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from linter.audit.findings import WEIGHTS, Assumed, Reference
+from linter.audit.findings import WEIGHTS, Assumed, Held, Reference
 from linter.text import join_words
 from linter.vocabulary.kinds import KINDS
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
+
+    from linter.packs.model import Unsure
 
 CAUTION = (
     "An aid for a person to confirm, not an approval. Switch off, lock, and test before touching. "
@@ -60,6 +62,51 @@ def cited_briefly(reference: Reference) -> str:
     """
     of = " ".join(part for part in (reference.document, reference.edition) if part)
     return f"{reference.clause}{f' of {of}' if of else ''}, {_KNOWN[reference.known]}"
+
+
+def wants_confirming(unsure: Iterable[Unsure], own: Reference, stated_weight: str) -> str:
+    """What of a finding's references wants confirming, and what it weighs once that is done.
+
+    >>> from linter.packs.model import Unsure
+    >>> low = Unsure("rule", "box-has-room", "low confidence")
+    >>> own = Reference("4-2", "Example code", "first", "memory", "", "", "county")
+    >>> wants_confirming([low], own, "violation")
+    'reference of low confidence; advice until it is confirmed, then violation'
+    """
+    said = join_words(list(dict.fromkeys(_unsure(each, own) for each in unsure)))
+    then = (
+        "" if stated_weight == "advice" else f"; advice until it is confirmed, then {stated_weight}"
+    )
+    return said + then
+
+
+def _unsure(unsure: Unsure, own: Reference) -> str:
+    of = (
+        ""
+        if unsure.what in ("rule", "item")
+        else f" of the {unsure.what} {unsure.name.replace('_', ' ')}"
+    )
+    if unsure.why == "low confidence":
+        return f"reference{of} of low confidence"
+    return f"reference{of} not confirmed for this edition ({own.document} {own.unconfirmed_in})"
+
+
+def held_to_advice(held: Held) -> str:
+    """How many rules are held to advice, and why.
+
+    >>> held_to_advice(Held(2, 90, 0))
+    '2 of 90 rules are held to advice: 2 for a reference of low confidence.'
+    """
+    low = held.rules - held.unconfirmed
+    why = [
+        f"{number} for a reference {what}"
+        for number, what in (
+            (held.unconfirmed, "not confirmed for this edition"),
+            (low, "of low confidence"),
+        )
+        if number
+    ]
+    return f"{held.rules} of {held.of} rules are held to advice: {join_words(why)}."
 
 
 def counted(number: int, one: str, many: str) -> str:

@@ -14,6 +14,7 @@ from linter.reports.sayings import (
     CLOSING,
     counted,
     counted_by_weight,
+    held_to_advice,
     taken_as_none,
 )
 from linter.reports.to_look_at import to_look_at
@@ -81,6 +82,8 @@ def _audit(file: str, audit: Audit, found: tuple[Entry, ...], full: bool) -> Ite
     yield Line((Span(audit.job or file, "box"), Span(f", {audit.stage}", "quiet")))
     layers = "".join(f", then {layer}" for layer in audit.layers)
     yield line(f"{file}, by {audit.title} ({audit.pack}{layers})", "quiet", indent=2, hang=2)
+    if audit.held.rules:
+        yield line(held_to_advice(audit.held), indent=2, hang=2)
     yield from walk(found, full)
     yield from unanswered(audit.open)
     yield from to_look_at(audit.walk_through)

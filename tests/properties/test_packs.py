@@ -68,7 +68,7 @@ def effective(pack: Pack) -> object:
     data = json.loads(shown(pack))
     rows = {name: sorted(map(str, each.table.rows)) for name, each in pack.tables.items()}
     limits = {name: (each.value, each.written) for name, each in pack.limits.items()}
-    return rows, limits, [rule[:-1] for rule in data["rules"]]
+    return rows, limits, [[*rule[:10], *rule[11:]] for rule in data["rules"]]
 
 
 @FEW

@@ -58,6 +58,7 @@ def finding(**other: Any) -> Finding:
         "relies_on": (Relied("wire_end", "k1.black@bench", "free_length", "4 in", usual=False),),
         "rests_on": (Basis("limit", "least_free_length", "6 in", REFERENCE),),
         "fingerprint": "3f2a90c1d4e5b607",
+        "stated_weight": "violation",
     }
     return Finding(**{**said, **other})
 

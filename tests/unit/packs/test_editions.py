@@ -1,0 +1,106 @@
+"""Editions laid on each other: which edition is cited, what is not confirmed, what is held."""
+
+from linter.packs.assemble import assemble
+from linter.packs.model import Pack, Unsure
+from tests.cases.small_packs import BASE, COUNTY, GUILD, edited, texts_of, with_guild
+
+MANIFEST = (
+    "pack: {id}\ntitle: Later\njurisdiction: Lakeland\ndocument: Boathouse Wiring Code\n"
+    'edition: "{edition}"\nextends: {on}\nversion: 0.1.0\n{more}'
+)
+WEIGHT_OF_ROOM = "violation"
+
+
+def editions(later: str, more: str = "", on: str = BASE) -> Pack:
+    """The example code with a later edition on it, which says what is given."""
+    files = with_guild(later)
+    if not later:
+        del files[GUILD]["own.yaml"]
+    files[GUILD]["pack.yaml"] = MANIFEST.format(id=GUILD, edition="2030", on=on, more=more)
+    return assemble(texts_of(files), GUILD)
+
+
+def cited(pack: Pack, rule: str = "box-has-room") -> tuple[str, str, str]:
+    clause = pack.rule(rule).clause
+    return clause.id, clause.edition, clause.unconfirmed_in
+
+
+def test_what_a_later_edition_takes_over_is_cited_in_it() -> None:
+    pack = editions("")
+    assert cited(pack) == ("3-1", "2030", "")
+    assert pack.rule("box-has-room").history.clause.edition == "2021"
+    assert {each.history.cited[0].edition for each in pack.limits.values()} == {"2030"}
+
+
+def test_a_layer_of_another_document_leaves_the_edition() -> None:
+    assert cited(assemble(texts_of(edited({})), BASE, [COUNTY])) == ("3-1", "2021", "")
+
+
+def test_what_is_not_confirmed_is_held_to_advice_and_cited_where_it_was_known_to_hold() -> None:
+    pack = editions("", "inherited: not confirmed\n")
+    rule = pack.rule("box-has-room")
+    assert cited(pack) == ("3-1", "2021", "2030")
+    assert (rule.weight, rule.stated_weight) == ("advice", WEIGHT_OF_ROOM)
+    assert rule.unsure == (Unsure("rule", "box-has-room", "not confirmed for this edition"),)
+
+
+def test_what_is_confirmed_weighs_what_it_weighed() -> None:
+    confirms = "confirms:\n  - {rules: [box-has-room], clause: {id: 3-4, known: memory}}\n"
+    pack = editions(confirms, "inherited: not confirmed\n")
+    assert cited(pack) == ("3-4", "2030", "")
+    assert (pack.rule("box-has-room").weight, pack.rule("box-has-room").unsure) == (
+        WEIGHT_OF_ROOM,
+        (),
+    )
+    assert pack.rule("wire-end-long-enough").weight == "advice"
+
+
+def test_what_an_unconfirmed_edition_amends_or_renumbers_is_known_to_hold_in_it() -> None:
+    amends = (
+        "amends:\n  - {rule: box-has-room, need: box.marked_volume more than fill, "
+        "clause: {id: 3-5, known: memory}, reason: Room.}\n"
+        "renumbers:\n  - {rules: [wire-end-long-enough], clause: {id: 4-9, known: memory}}\n"
+    )
+    pack = editions(amends, "inherited: not confirmed\n")
+    assert cited(pack) == ("3-5", "2030", "")
+    assert cited(pack, "wire-end-long-enough") == ("4-9", "2030", "")
+
+
+def test_a_later_layer_confirms_nothing_by_standing_on_an_unconfirmed_edition() -> None:
+    files = with_guild("")
+    del files[GUILD]["own.yaml"]
+    files[GUILD]["pack.yaml"] = MANIFEST.format(
+        id=GUILD, edition="2030", on=BASE, more="inherited: not confirmed\n"
+    )
+    files["newest"] = {"pack.yaml": MANIFEST.format(id="newest", edition="2033", on=GUILD, more="")}
+    assert cited(assemble(texts_of(files), "newest")) == ("3-1", "2021", "2033")
+
+
+def test_a_limit_of_low_confidence_holds_the_rules_that_use_it_to_advice() -> None:
+    low = (
+        "amends:\n  - {limit: share_of_bonds, value: 0.5, "
+        "clause: {id: 3-2, known: memory, confidence: low}, reason: Heard of it.}\n"
+    )
+    pack = editions(low)
+    rule = pack.rule("box-has-room")
+    assert (rule.weight, rule.stated_weight) == ("advice", WEIGHT_OF_ROOM)
+    assert rule.unsure == (Unsure("limit", "share_of_bonds", "low confidence"),)
+    assert pack.rule("wire-end-long-enough").weight == WEIGHT_OF_ROOM
+
+
+def test_a_rule_of_low_confidence_is_held_until_a_layer_states_it_surely() -> None:
+    low = {"boxes.yaml": {"from": "need: box.marked_volume at least fill\n      clause: {id: 3-1,"}}
+    text = edited({})[BASE]["boxes.yaml"]
+    assert "    clause: {id: 3-1, known: read, source: handout-3}\n    weight" in text
+    low["boxes.yaml"]["from"] = "    clause: {id: 3-1, known: read, source: handout-3}\n    weight"
+    low["boxes.yaml"]["to"] = "    clause: {id: 3-1, known: memory, confidence: low}\n    weight"
+    files = edited({"edit": low})
+    held = assemble(texts_of(files), BASE).rule("box-has-room")
+    assert (held.weight, held.unsure[0].why) == ("advice", "low confidence")
+    files |= {
+        GUILD: {
+            "pack.yaml": MANIFEST.format(id=GUILD, edition="2030", on=BASE, more=""),
+            "own.yaml": "renumbers:\n  - {rules: [box-has-room], clause: {id: 3-6, known: memory}}",
+        }
+    }
+    assert assemble(texts_of(files), GUILD).rule("box-has-room").weight == WEIGHT_OF_ROOM
