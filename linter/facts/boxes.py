@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from linter.facts.conductors import all_known
-from linter.facts.given import Given
+from linter.facts.given import Given, word_of
 from linter.facts.knowing import all_hold, any_holds
 from linter.facts.made import Grouped, answer, complete, one, things
 from linter.facts.rooms import GARAGE, is_used_as
 from linter.units import Unknown
+from linter.vocabulary.shorthand import NOT_STATED
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -41,6 +42,11 @@ _FIELDS = {
     "is_for_wet_place": "wet_rated",
     "is_marked_first_outlet": "first_outlet_mark",
     "is_fire_rated": "fire_rated",
+    "is_listed_for_floor": "floor_rated",
+    "has_added_support": "added_support",
+    "marked_weight": "holds_up_to",
+    "holds_low_voltage": "low_voltage",
+    "has_divider": "divider",
 }
 _METAL, _COMBUSTIBLE = "metal", "combustible"
 _EXTERNAL, _INTERNAL = "external", "internal"
@@ -63,6 +69,11 @@ def box_of(site: Site, made: Made, box: Box) -> Thing:
     given.put("has_cable_clamps", None if box.clamps is None else box.clamps != 0, "clamps")
     given.put("internal_clamps", _internal_clamps(site, box), "clamps")
     given.put("is_bonded", _is_bonded(site, box), "bond_screw")
+    given.put("depth_is_stated", box.says("depth"), "depth")
+    for fact, place in (("is_in_ceiling", "ceiling"), ("is_in_floor", "floor")):
+        given.put(fact, _is(box.mounted, place), "mounted")
+    given.put("fastening", word_of(box, "fastened_by"), "fastened_by")
+    given.put("stage", site.job.stage or NOT_STATED)
     return given.thing(f"box {box.name}")
 
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from linter.facts.conductors import CURRENT_CARRYING, feeds_receptacles, name_of
 from linter.facts.given import Given, unknown
 from linter.facts.knowing import any_holds, largest, smallest, total
+from linter.facts.lays import put_lays
 from linter.facts.made import Grouped, answer, complete, number, one, things
 from linter.job.cables import AlongFraming, Bundled
 from linter.units import TOLERANCE, Unknown
@@ -62,6 +63,7 @@ def cable_of(site: Site, made: Made, cable: Cable) -> Thing:
     _put_outdoors(given, made, cable)
     given.put("is_home_run", not site.job.panels.keys().isdisjoint((cable.from_, cable.to)))
     _put_framing(given, cable)
+    put_lays(given, cable)
     _put_bundle(given, site, cable)
     given.put("bored_holes_are_stated", True if cable.holes is not None else None, "holes")
     _put_ambient(given, made, cable)

@@ -5,15 +5,16 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from linter.facts.conductors import size_is_usual, size_of
-from linter.facts.given import Given, unknown
+from linter.facts.given import Given, unknown, word_of
 from linter.facts.knowing import hanging_on, largest
-from linter.facts.made import complete, one, things
+from linter.facts.made import complete, number, one, things
 from linter.facts.panels import ARC_FAULT, GROUND_FAULT, breakers_of, go_off_together
 from linter.job.devices import Receptacle, Switch, WithCanopy
 from linter.job.panel import BreakerRef
-from linter.job.stated import PanelId
+from linter.job.stated import CableId, PanelId
 from linter.units import Unknown
 from linter.vocabulary.model import value_of
+from linter.vocabulary.shorthand import NOT_STATED
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -29,6 +30,7 @@ if TYPE_CHECKING:
 BOND_TERMINAL = "bond"
 HOT_TERMINALS = frozenset({"hot", "hot 2", "line hot", "line hot 2"})
 NEUTRAL_TERMINALS = frozenset({"neutral", "neutral 2", "line neutral"})
+ALUMINIUM = frozenset({"aluminium", "copper-clad aluminium"})
 _ON_YOKE = frozenset({"receptacle", "switch"})
 _ELECTRONIC = frozenset({"dimmer", "three-way dimmer", "timer"})
 _TRIP_TEST, _NOT_TAKEN = "ground-fault trip", "not taken"
@@ -51,6 +53,7 @@ def device_of(site: Site, made: Made, device: Device) -> Thing:
     given.put("trip_reading", trip_reading(site, given, outlet=device.name))
     _put_canopy(given, device, kind)
     _put_depth(given, device)
+    _put_fitting(given, device)
     terminals = site.wiring.by_device.get(device.name, ())
     given.put("has_bond_terminal", any(each.name == BOND_TERMINAL for each in terminals))
     return given.thing(label_of(site, device))
@@ -90,6 +93,17 @@ def trip_reading(
     return results[-1] or given.own_unknown("trip_reading")
 
 
+def _put_fitting(given: Given, device: Device) -> None:
+    """How conductors are held on it; what has no yoke has leads, of which nothing is asked."""
+    wired = device if isinstance(device, Receptacle | Switch) else None
+    given.put("terminals", word_of(wired, "terminals") if wired else NOT_STATED, "terminals")
+    says = wired is not None and wired.says("wires_under_screw")
+    given.put("wires_under_screw", wired.wires_under_screw if wired and says else 1,
+              "wires_under_screw")  # fmt: skip
+    given.put("wires_under_screw_is_stated", says, "wires_under_screw")
+    given.put("is_for_aluminium", wired.aluminium_rated if wired else None, "aluminium_rated")
+
+
 def _put_canopy(given: Given, device: Device, kind: str) -> None:
     """The wires that come from a canopy; there are none where there is no canopy."""
     wires = device.fixture_wires if isinstance(device, WithCanopy) else None
@@ -121,6 +135,7 @@ def link_devices(site: Site, made: Made, doubts: Doubts) -> None:
         breakers = tuple(
             dict.fromkeys(BreakerRef(PanelId(each.panel), each.space) for each in poles)
         )
+        circuits = circuits_of_poles(made, poles)
         own = unknown("device", device.ref, "hots_go_off_together")
         doubt = doubts.at(box.ref)
         # A bond that is armour ends on no terminal; a box of metal may pass it on.
@@ -128,9 +143,14 @@ def link_devices(site: Site, made: Made, doubts: Doubts) -> None:
         by_armour = own_bond if box.ref in site.armoured else doubt
         links: Values = {
             "is_bonded": _is_bonded(site, terminals) or by_armour,
-            "circuits": circuits_of_poles(made, poles),
+            "circuits": circuits,
             "hots_go_off_together": go_off_together(breakers_of(site.job, breakers), own),
             "breaker_count": float(len(poles)),
+            "breaker_rating": largest((number(each, "rating") for each in circuits), 0.0),
+            "has_aluminium": any(
+                site.job.cables[CableId(wire.cable)].material in ALUMINIUM
+                for wire in _wires_on(site.wiring, terminals)
+            ),
             "multiwire_neutral_depends_on_it": (
                 site.trace.multiwire_neutral_depends_on(device.ref) or doubt
             ),

@@ -8,6 +8,7 @@ from linter.facts.given import Given, unknown
 from linter.facts.knowing import all_hold, any_holds, hanging_on, known, largest, negated, total
 from linter.facts.made import answer, number
 from linter.facts.rooms import DWELLING, GARAGE, is_split_phase, is_used_as
+from linter.facts.sites import site_of
 from linter.units import Unknown
 from linter.vocabulary.model import value_of
 
@@ -63,10 +64,10 @@ def dwelling_of(site: Site, made: Made) -> Thing:
     has_names = bool(indoors) and known(value_of(each, "storey") for each in indoors)
     given.put("storeys_are_stated", True if has_names else None)
     given.put("doors_are_stated", True if job.doors else None)
-    whole = _whole(job, made)
-    given.values |= whole.values
-    given.written |= whole.written
-    given.stated_at |= whole.stated_at
+    for part in (_whole(job, made), site_of(job, DWELLING)):
+        given.values |= part.values
+        given.written |= part.written
+        given.stated_at |= part.stated_at
     thing = given.thing(job.name)
     thing.place = job.place
     return thing

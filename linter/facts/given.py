@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from linter.facts.left_out import LEFT_OUT, NOTHING
 from linter.units import Quantity, Unknown
 from linter.vocabulary.model import FactRef, Thing
+from linter.vocabulary.shorthand import NOT_STATED
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -22,6 +23,14 @@ def unknown(kind: str, ref: str, fact: str) -> Unknown:
     Unknown(["FactRef(kind='cable', ref='k1', fact='size')"])
     """
     return Unknown(frozenset((FactRef(kind, ref, fact),)))
+
+
+def word_of(model: Stated, field: str) -> str | None:
+    """The word that a field states, yes and no too; None is unknown, left out is not stated."""
+    value = getattr(model, field)
+    if not model.says(field):
+        return NOT_STATED
+    return ("yes" if value else "no") if isinstance(value, bool) else value
 
 
 class Given:

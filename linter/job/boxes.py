@@ -2,7 +2,7 @@
 
 from linter.job.devices import AnyDevice
 from linter.job.stated import BoxId, ProductId, RoomId, Stated
-from linter.job.values import Count, Length, OpeningSize, Volume, YesNo
+from linter.job.values import Count, Length, OpeningSize, Volume, Weight, YesNo
 from linter.units import VOLUME, Quantity
 
 
@@ -64,6 +64,13 @@ class Box(Stated):
     first_outlet_mark: YesNo | None = None
     in_fire_separation: YesNo | None = None
     fire_rated: YesNo | None = None
+    mounted: str | None = "wall"
+    floor_rated: YesNo | None = None
+    fastened_by: str | None = None
+    added_support: YesNo | None = None
+    holds_up_to: Weight | None = None
+    low_voltage: YesNo | None = False
+    divider: YesNo | None = None
     fixture_studs: Count | None = 0
     hickeys: Count | None = 0
     terminal_blocks: Count | None = 0

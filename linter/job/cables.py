@@ -62,6 +62,48 @@ class Bundled(Stated):
     sealed: YesNo | None = None
 
 
+class OverAttic(Stated):
+    """The cable runs over the joists of an attic, or across its rafters within reach."""
+
+    reached_by: str | None = None
+    distance_to_hatch: Length | None = None
+    guarded: YesNo | None = None
+
+
+class UnderJoists(Stated):
+    """The cable is fastened to the underside of joists; `board` says on a running board."""
+
+    board: YesNo | None = None
+
+
+class Exposed(Stated):
+    """The cable runs in the open, where blows may reach it."""
+
+    guarded: YesNo | None = None
+
+
+class ReturnAir(Stated):
+    """The cable runs in a stud or joist space that carries air back to the furnace."""
+
+    crosses: YesNo | None = None
+
+
+class Underground(Stated):
+    """The cable runs in the ground; `up_to` and `down_to` say how far it is guarded where it rises.
+
+    `under` is what lies above it; where nothing rises, `up_to` is left out.
+    """
+
+    method: str | None = None
+    cover: Length | None = None
+    under: str | None = "yard"
+    backfilled: YesNo | None = None
+    seen: YesNo | None = None
+    rises: YesNo | None = True
+    guarded_up_to: Length | None = None
+    guarded_down_to: Length | None = None
+
+
 class Passage(Stated):
     """A box that the cable's conductors pass through uncut, and the length of the loop in it."""
 
@@ -101,6 +143,11 @@ class Cable(Stated):
     bundled: Bundled | Literal[False] | None = None
     cables_under_staple: Count | None = None
     splice_outside_box: YesNo | None = None
+    over_attic: OverAttic | Literal[False] | None = False
+    under_joists: UnderJoists | Literal[False] | None = False
+    exposed: Exposed | Literal[False] | None = False
+    return_air: ReturnAir | Literal[False] | None = False
+    underground: Underground | Literal[False] | None = False
     through: tuple[Passage, ...] = ()
     at_from: CableEnd
     at_to: CableEnd

@@ -42,6 +42,9 @@ class Receptacle(Device):
     kind: Literal["receptacle"] = "receptacle"
     rating: Current | None = None
     depth: Length | None = None
+    terminals: str | None = None
+    wires_under_screw: Count | None = None
+    aluminium_rated: YesNo | None = None
     single: YesNo | None = False
     tamper_resistant: YesNo | None = None
     weather_resistant: YesNo | None = None
@@ -66,6 +69,9 @@ class Switch(Device):
     controls: str | None = None
     rating: Current | None = None
     depth: Length | None = None
+    terminals: str | None = None
+    wires_under_screw: Count | None = None
+    aluminium_rated: YesNo | None = None
     common: str | None = None
     neutral_can_be_added: YesNo | None = None
     other_location_has_neutral: YesNo | None = None

@@ -10,6 +10,7 @@ from linter.job.passages import Door, Stair
 from linter.job.products import Products
 from linter.job.records import LookedAt, Reading
 from linter.job.service import Electrode, Pipe, Service, WholeDwelling
+from linter.job.site import Site
 from linter.job.stated import ApplianceId, BoxId, CableId, CircuitId, PanelId, RoomId, Stated
 
 
@@ -27,6 +28,7 @@ class Job(Stated):
     service: Service | None = None
     electrodes: dict[str, Electrode] = Field(default_factory=dict)
     pipes: dict[str, Pipe] = Field(default_factory=dict)
+    site: Site
     panels: dict[PanelId, Panel] = Field(default_factory=dict)
     circuits: dict[CircuitId, Circuit] = Field(default_factory=dict)
     rooms: dict[RoomId, Room] = Field(default_factory=dict)

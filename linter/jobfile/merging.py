@@ -31,6 +31,13 @@ _WORDS: dict[str, dict[object, object]] = {
     "carries": {UNKNOWN: UNKNOWN},
     "along_framing": {"no": False},
     "bundled": {"no": False},
+    "over_attic": {"no": False},
+    "under_joists": {"no": False},
+    "exposed": {"no": False},
+    "return_air": {"no": False},
+    "underground": {"no": False},
+    "temporary_power": {"no": False},
+    "includes": {"none": ()},
     "largest_breaker": {"none": False},
     "senses": {each: (each,) for each in ("smoke", "carbon monoxide", "heat")},
 }

@@ -61,6 +61,7 @@ def job_fields(root: Node) -> Fields:
         "stairs": {each.name: _thing(each) for each in _named(root, "stairs")},
         "doors": {each.name: _thing(each) for each in _named(root, "doors")},
         "products": _products(root),
+        "site": merged(root.keys.get("site", root.place), [root.fields.get("site")]),
         "readings": _listed(root, "readings"),
         "looked_at": _listed(root, "looked_at"),
     }

@@ -8,6 +8,8 @@ from linter.vocabulary.model import FactType, Shape
 YES_NO = FactType(Shape.YES_NO)
 TEXT = FactType(Shape.TEXT)
 COUNT = FactType(Shape.QUANTITY, NUMBER)
+NOT_STATED = "not stated"
+"""The word for what a job may say of itself and does not; a walk-through asks for it."""
 
 
 def quantity(dimension: Dimension) -> FactType:

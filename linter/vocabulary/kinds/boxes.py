@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from linter.units import AREA, LENGTH, VOLUME
+from linter.units import AREA, FORCE, LENGTH, VOLUME
+from linter.vocabulary.kinds.dwelling import STAGES
 from linter.vocabulary.model import Fact, Kind
-from linter.vocabulary.shorthand import COUNT, TEXT, YES_NO, a, all_of, quantity, word
+from linter.vocabulary.shorthand import COUNT, NOT_STATED, TEXT, YES_NO, a, all_of, quantity, word
 
 _LOOK = "Look at the box."
 _INSIDE = "Look in the box."
@@ -42,6 +43,28 @@ _MEETING_FACTS = (
          "whether a hot reaches a bond in it that the panel's bond does not reach", "no", _USES),
     Fact("live_bond_path", TEXT, "the way of that hot to the bond",
          "breaker 10, black of k1, a joint in attic, bare of k2"),
+)  # fmt: skip
+
+_SETTING_FACTS = (
+    Fact("depth_is_stated", YES_NO, "whether the job speaks of it, be it as unknown", "no"),
+    Fact("is_in_ceiling", YES_NO, "whether it is set in a ceiling; no where nothing is said",
+         "no", "Look where the box is set."),
+    Fact("is_in_floor", YES_NO, "whether it is set in a floor; no where the job does not say so",
+         "no", "Look where the box is set."),
+    Fact("is_listed_for_floor", YES_NO, "whether it is made for floors", "no", _MARKING),
+    Fact("fastening", word(NOT_STATED, "nails", "screws", "bracket", "bar hanger",
+                           "old-work clamps", "raceway", "nothing"),
+         "what holds it to the structure", "bracket", "Look how the box is fastened."),
+    Fact("has_added_support", YES_NO,
+         "whether, being of several gangs, it is held at its far end, too", "yes",
+         "Look at the end of the box away from the stud."),
+    Fact("marked_weight", quantity(FORCE), "the weight that the marking in it allows", "50 lbf",
+         _MARKING),
+    Fact("holds_low_voltage", YES_NO,
+         "whether cables of data, bells or controls come into it, too; no where the job does not "
+         "say so", "no", "Look which cables come into the box."),
+    Fact("has_divider", YES_NO, "whether a divider parts those from the power", "no", _INSIDE),
+    Fact("stage", word(*STAGES, NOT_STATED), "how far the job says that the work is", "made up"),
 )  # fmt: skip
 
 BOX_KINDS = (
@@ -108,6 +131,7 @@ BOX_KINDS = (
                  "Look whether it stands in the wall between garage and dwelling."),
             Fact("is_fire_rated", YES_NO, "whether it is marked for walls of a fire rating", "no",
                  "Read the marking of the box."),
+            *_SETTING_FACTS,
             Fact("cable_ends", all_of("cable_end"), "cables that end in it", ""),
             Fact("wire_ends", all_of("wire_end"), "ends of the conductors of those cables, in it",
                  "", "Read the sheath."),

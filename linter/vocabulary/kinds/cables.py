@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from linter.units import AREA, CURRENT, LENGTH, TEMPERATURE
+from linter.vocabulary.kinds.lays import LAY_FACTS
 from linter.vocabulary.model import Fact, Kind
 from linter.vocabulary.shorthand import COUNT, TEXT, YES_NO, a, all_of, quantity, word
 
@@ -104,6 +105,7 @@ CABLE_KINDS = (
                  "several staples, the fewest", "2", "Read the package of the staple."),
             Fact("has_splice_outside_box", YES_NO, "whether it is joined anywhere outside a box",
                  "no", "Follow the cable and look for joints outside boxes."),
+            *LAY_FACTS,
             Fact("is_home_run", YES_NO, "whether one of its ends is in a panel", "yes"),
             Fact("leads_nowhere", YES_NO,
                  "whether at one of its ends in boxes all its conductors but bonds and spares are "

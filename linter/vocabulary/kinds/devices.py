@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from linter.units import AREA, CURRENT, LENGTH, VOLTAGE
 from linter.vocabulary.model import Fact, Kind
-from linter.vocabulary.shorthand import COUNT, TEXT, YES_NO, a, all_of, quantity, word
+from linter.vocabulary.shorthand import COUNT, NOT_STATED, TEXT, YES_NO, a, all_of, quantity, word
 
 DEVICE_TYPES = ("receptacle", "switch", "luminaire", "fan", "alarm", "appliance outlet", "other")
 
@@ -117,6 +117,24 @@ _TESTED_FACTS = (
          "breaker 10, black of k1, hot terminal of b; nothing reaches the neutral terminal of b"),
 )  # fmt: skip
 
+_FITTING_FACTS = (
+    Fact("terminals", word(NOT_STATED, "screws", "clamp plates", "push-in", "leads"),
+         "which of its terminals the conductors are on", "screws",
+         "Look at the back and the sides of the device."),
+    Fact("wires_under_screw", COUNT, "most conductors under one screw; 1 where the job states none",
+         "1", "Look at the screws of the device."),
+    Fact("wires_under_screw_is_stated", YES_NO,
+         "whether the job speaks of that number, be it as unknown", "no"),
+    Fact("has_aluminium", YES_NO,
+         "whether a conductor that is said to be of aluminium, coated or not, ends on it",
+         "no"),
+    Fact("is_for_aluminium", YES_NO, "whether it is marked for conductors of aluminium", "no",
+         "Read the marking on the yoke."),
+    Fact("breaker_rating", quantity(CURRENT),
+         "largest rating of the circuits that reach it; 0 A where none does", "20 A",
+         "Read the rating on the breaker."),
+)  # fmt: skip
+
 DEVICE_KINDS = (
     Kind(
         "device", "devices", "anything that a box holds and that conductors end on", (
@@ -144,6 +162,7 @@ DEVICE_KINDS = (
                  "Read the size on the luminaire's wires."),
             Fact("canopy_is_domed", YES_NO, "whether the canopy over them is domed", "yes",
                  "Look at the canopy."),
+            *_FITTING_FACTS,
             Fact("is_bonded", YES_NO,
                  "whether its bond terminal is joined to a bond that comes from the panel", "yes",
                  "Look for the pigtail on the bond screw."),

@@ -3,8 +3,18 @@
 from __future__ import annotations
 
 from linter.units import AREA, CURRENT, LENGTH, POWER, TEMPERATURE, VOLTAGE
+from linter.vocabulary.kinds.sites import SITE_FACTS
 from linter.vocabulary.model import Fact, Kind
-from linter.vocabulary.shorthand import COUNT, TEXT, YES_NO, a, all_of, quantity, word
+from linter.vocabulary.shorthand import (
+    COUNT,
+    NOT_STATED,
+    TEXT,
+    YES_NO,
+    a,
+    all_of,
+    quantity,
+    word,
+)
 
 ROOM_USES = (
     "kitchen", "dining", "living", "bedroom", "bathroom", "laundry", "hall", "stairs", "foyer",
@@ -102,6 +112,9 @@ DWELLING_KINDS = (
                  _SUPPLY),
             Fact("is_split_phase", YES_NO, "whether the usual supply has two legs and a neutral",
                  "yes", _SUPPLY),
+            Fact("stage", word(*STAGES, NOT_STATED), "how far the job says that the work is",
+                 "made up"),
+            *SITE_FACTS,
         ),
     ),
     Kind(
