@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from linter.audit.bases import reference
 from linter.audit.findings import OUT_OF_SIGHT, TO_BE_LOOKED_AT, Finding, Look, WalkItem
-from linter.audit.relied import fingerprint
+from linter.audit.relied import fingerprint, mark_of
 from linter.job.records import NOT_APPLICABLE, TO_BE_PUT_RIGHT
 from linter.language.evaluate import evaluate
 from linter.language.work import WorkLine
@@ -168,7 +168,8 @@ def _finding(
         caution=caution,
         relies_on=(),
         rests_on=(),
-        fingerprint=look.fingerprint,
+        # Another look may find another thing: what is said of one is not said of the other.
+        fingerprint=mark_of((look.fingerprint, look.by, look.on, look.found)),
         stated_weight=item.stated_weight,
         unsure=item.unsure,
     )

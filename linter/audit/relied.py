@@ -57,6 +57,11 @@ def fingerprint(rule: str, subject: Thing, used: Iterable[FactRef], facts: Facts
     for ref in sorted(used):
         value = value_of(facts.thing(ref.kind, ref.ref), ref.fact)
         lines.append(f"{ref.kind} {ref.ref} {ref.fact} {_canonical(value)}")
+    return mark_of(lines)
+
+
+def mark_of(lines: Iterable[str]) -> str:
+    """Sixteen hexadecimal digits by which lines of text are recognised."""
     return hashlib.sha256("\n".join(lines).encode()).hexdigest()[:_DIGITS]
 
 

@@ -9,6 +9,7 @@ from linter.cli.faults import Fault, attempted
 from linter.cli.files import JobFile, job_files
 from linter.cli.output import say, show, show_lines
 from linter.cli.shelf import PACKS, Shelf
+from linter.cli.signed import sign_offs_of, signed_of
 from linter.cli.status import Status, worst
 from linter.cli.sweeping import sweeping
 from linter.cli.words import Option, tell_apart
@@ -19,7 +20,7 @@ from linter.text import Refused
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from linter.audit.findings import Audit
+    from linter.audit.open_checks import OpenCheck
 
 FORMS = ("text", "json")
 WORKINGS = ("brief", "full")
@@ -41,30 +42,38 @@ def run_audit(words: Sequence[str]) -> Status:
     if not names:
         raise WrongUse("A file to audit is missing.", "a job file, a folder of job files, or -")
     shelf = Shelf(options.all("--packs"))
-    outcomes = [_outcome(file, shelf) for file in sweeping(job_files(names))]
+    one_by_one = form != "text"
+    outcomes = [_outcome(file, shelf, one_by_one) for file in sweeping(job_files(names))]
     _report(outcomes, form, full)
     return worst(_status(each, hold_on) for each in outcomes)
 
 
-def _outcome(file: JobFile, shelf: Shelf) -> Outcome:
+def _outcome(file: JobFile, shelf: Shelf, one_by_one: bool) -> Outcome:
     try:
-        found = attempted(f"auditing {file.name}", lambda: _audited(file, shelf))
+        found = attempted(f"auditing {file.name}", lambda: _audited(file, shelf, one_by_one))
     except Refused as refused:
         say(str(refused))
         return TurnedAway(file.name, refused.refusals)
-    return (
-        OurFault(file.name, found.doing) if isinstance(found, Fault) else Audited(file.name, found)
-    )
+    return OurFault(file.name, found.doing) if isinstance(found, Fault) else found
 
 
-def _audited(file: JobFile, shelf: Shelf) -> Audit:
-    from linter.audit.audit import audit  # noqa: PLC0415
+def _audited(file: JobFile, shelf: Shelf, one_by_one: bool) -> Audited:
+    """The audit of a file, with its open checks told one by one where the report asks for them."""
+    from linter.audit.audit import examined  # noqa: PLC0415
     from linter.jobfile import read_job  # noqa: PLC0415
 
     if file.refused is not None:
         raise file.refused
     job = read_job(file.text, file.name)
-    return audit(job, shelf.for_job(file.name).pack_of(job))
+    found = examined(job, shelf.for_job(file.name).pack_of(job))
+    said = sign_offs_of(file.name, job)
+    checks: tuple[OpenCheck, ...] = ()
+    if one_by_one or said is not None:
+        from linter.audit.open_checks import open_checks  # noqa: PLC0415
+
+        checks = open_checks(found)
+    signed = signed_of(file.name, job, said, found, checks)
+    return Audited(file.name, found.audit, signed, checks)
 
 
 def _report(outcomes: Sequence[Outcome], form: str, full: bool) -> None:
@@ -84,8 +93,8 @@ def _status(outcome: Outcome, hold_on: str) -> Status:
     if isinstance(outcome, OurFault):
         return Status.OUR_FAULT
     counted = at_least(hold_on)
-    if any(outcome.audit.counts[weight] for weight in counted):
+    if any(outcome.outstanding[weight] for weight in counted):
         return Status.FINDINGS
-    if any(outcome.audit.cannot_tell[weight] for weight in counted):
+    if any(outcome.untold[weight] for weight in counted):
         return Status.CANNOT_TELL
     return Status.NOTHING_OUTSTANDING

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
 STANDARD_INPUT = "standard input"
+SIGN_OFF_SUFFIX = ".sign-off.yaml"
 LARGEST = 64 * 1024 * 1024
 
 _SUFFIXES = (".yaml", ".yml", ".json")
@@ -93,7 +94,11 @@ def _read(name: str) -> JobFile:
 
 def _in_folder(folder: str) -> Iterator[JobFile]:
     found = 0
-    for path in _files_below(folder):
+    below = _files_below(folder)
+    for path in below:
+        if path.endswith(SIGN_OFF_SUFFIX):
+            _say_of_no_job(path, below)
+            continue
         each = _read(path)
         if each.refused is None and not _SAYS_PRECOVER.search(each.text):
             say(f'{clean(path)} is left out: it does not state "precover: 1" as a job file does.')
@@ -106,6 +111,13 @@ def _in_folder(folder: str) -> Iterator[JobFile]:
             "name the folder or the files that hold the jobs",
         )  # fmt: skip
         yield JobFile(folder, "", refused)
+
+
+def _say_of_no_job(path: str, files: Iterable[str]) -> None:
+    """A sign-off file is no job; one that lies beside none is said, since it says nothing."""
+    job = path.removesuffix(SIGN_OFF_SUFFIX)
+    if not {f"{job}{suffix}" for suffix in _SUFFIXES} & set(files):
+        say(f"{clean(path)} is a sign-off, and there is no job file beside it.")
 
 
 def _files_below(folder: str) -> list[str]:

@@ -11,6 +11,7 @@ precover audits the rough-in wiring of a small dwelling before the walls are clo
 
     precover audit FILE...       what a person should look at, and what to measure next
     precover makeup JOB BOX      how one box is made up: joints, pigtails, terminals
+    precover signoff JOB SAYING  what a person says of findings: agreed, put right, not a defect
     precover trace JOB [NAME]    a circuit from the panel outward, with loads and faults if you wish
     precover fieldsheet JOB      what to measure and look at, as a form to take along
     precover bring-in JOB SHEET  what a field sheet brings back, written into the job file
@@ -50,6 +51,33 @@ Shows how a box of a job file is made up: the cables that enter, with the space 
 the joints with the number and sizes of their conductors, the pigtails to cut, what goes to which
 terminal, which tab to break off, what stays capped. By the pack of the job it tells how full the
 box is. Without BOX it lists the boxes; all draws every one, room by room.
+""",
+    "signoff": """\
+precover signoff JOB [agreed|put-right|not-a-defect] [--mark M] [--rule RULE] [--at PLACE]
+                 [--what findings|open] [--by NAME] [--because WHY] [--on DAY] [--packs FOLDER]
+
+Keeps what a person says of findings, in a file beside the job: of net-shed.yaml in
+net-shed.sign-off.yaml. Without a saying it lists the findings, each with its mark. What was said of
+a finding no longer holds once the facts it rests on, or its rule, have changed; audits say so.
+
+    agreed              known, and to be done: it stays in every report and does not count for the
+                        status as long as the job is at the stage at which it was said. A danger
+                        counts all the same
+    put-right           mended: it counts until the job file shows it
+    not-a-defect        judged so, and --because says why: it does not count, and stays in every
+                        report
+
+    --mark M            the first letters and figures of a mark that the list shows
+    --rule RULE         all findings of a rule
+    --at PLACE          all findings at a room, box, cable, circuit, thing, or line of the job file
+    --what WHAT         findings (unless said), or open: the checks that cannot be told
+    --by NAME           who says so
+    --because WHY       the reason
+    --on DAY            the day on which it is said, as 2026-03-14; today, unless said
+
+--mark, --rule and --at may be given several times; of different sorts, all must hold. Of several
+things said of one finding, that of the latest day holds.
+Status: 0 it is written; 64, 65, 70 as for precover audit.
 """,
     "trace": """\
 precover trace JOB [CIRCUIT | BOX | OUTLET] [--load WHAT] [--fault WHAT] [--supply NAME]

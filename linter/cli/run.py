@@ -102,6 +102,10 @@ def _loaded(name: str) -> Command:
             from linter.cli.makeup import run_makeup  # noqa: PLC0415
 
             return run_makeup
+        case "signoff":
+            from linter.cli.signoff import run_signoff  # noqa: PLC0415
+
+            return run_signoff
         case "trace":
             from linter.cli.trace import run_trace  # noqa: PLC0415
 

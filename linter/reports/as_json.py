@@ -5,8 +5,18 @@ from __future__ import annotations
 import json
 from typing import TYPE_CHECKING, assert_never
 
-from linter.reports.outcomes import Audited, OurFault, Outcome, TurnedAway, cannot_tell, counts
+from linter.reports.outcomes import (
+    Audited,
+    OurFault,
+    Outcome,
+    TurnedAway,
+    cannot_tell,
+    counts,
+    outstanding,
+    untold_outstanding,
+)
 from linter.reports.sayings import CAUTION, CLOSING, provenance
+from linter.reports.sign_offs_json import sign_off_json, signed_json, untold_json
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -14,7 +24,6 @@ if TYPE_CHECKING:
     from linter.audit.findings import (
         Answer,
         Asked,
-        Audit,
         Basis,
         Finding,
         Look,
@@ -23,6 +32,7 @@ if TYPE_CHECKING:
         Unlooked,
         WalkItem,
     )
+    from linter.signoff.standing import SignedOff
     from linter.text import Place, Refusal
 
 FORMAT = 1
@@ -39,14 +49,16 @@ def as_json(outcomes: Sequence[Outcome]) -> str:
         "files": [_outcome(each) for each in outcomes],
         "counts": counts(outcomes),
         "cannot_tell": cannot_tell(outcomes),
+        "outstanding": outstanding(outcomes),
+        "untold_outstanding": untold_outstanding(outcomes),
     }
     return json.dumps(document, indent=2) + "\n"
 
 
 def _outcome(outcome: Outcome) -> Data:
     match outcome:
-        case Audited(file, audit):
-            return {"file": file, "outcome": "audited", **_audit(audit)}
+        case Audited(file):
+            return {"file": file, "outcome": "audited", **_audit(outcome)}
         case TurnedAway(file, refusals):
             return {
                 "file": file,
@@ -59,7 +71,8 @@ def _outcome(outcome: Outcome) -> Data:
             assert_never(outcome)
 
 
-def _audit(audit: Audit) -> Data:
+def _audit(audited: Audited) -> Data:
+    audit = audited.audit
     return {
         "job": audit.job,
         "stage": audit.stage,
@@ -67,7 +80,9 @@ def _audit(audit: Audit) -> Data:
         "checks": audit.checks,
         "counts": dict(audit.counts),
         "cannot_tell": dict(audit.cannot_tell),
-        "findings": [_finding(each) for each in audit.findings],
+        "outstanding": dict(audited.outstanding),
+        "untold_outstanding": dict(audited.untold),
+        "findings": [_finding(each, audited.signed) for each in audit.findings],
         "open": [_question(each) for each in audit.open],
         "unlooked": [_unlooked(each) for each in audit.unlooked],
         "held_to_advice": {
@@ -77,10 +92,12 @@ def _audit(audit: Audit) -> Data:
         },
         "assumed": [{**each._asdict(), "things": list(each.things)} for each in audit.assumed],
         "walk_through": [_walk_item(each) for each in audit.walk_through],
+        "untold": untold_json(audited.checks),
+        "sign_off": sign_off_json(audited.signed),
     }
 
 
-def _finding(finding: Finding) -> Data:
+def _finding(finding: Finding, signed: SignedOff) -> Data:
     return {
         "rule": finding.rule,
         "weight": finding.weight,
@@ -113,6 +130,7 @@ def _finding(finding: Finding) -> Data:
         "usual": list(finding.usual),
         "assumed": list(finding.assumed),
         "fingerprint": finding.fingerprint,
+        "signed": signed_json(finding, signed),
     }
 
 

@@ -4,19 +4,25 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from linter.signoff.standing import NOTHING_SAID, alike_in
 from linter.text import join_words
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from linter.audit.findings import Finding, Stop
+    from linter.signoff.standing import SignedOff, Standing
 
 
 class Entry(NamedTuple):
-    """A finding to show, and its siblings: the same of other things at the same place."""
+    """A finding to show, and its siblings: the same of other things at the same place.
+
+    `standing` is what was said of them by a person, if anything was.
+    """
 
     first: Finding
     others: tuple[Finding, ...]
+    standing: Standing | None = None
 
     @property
     def all(self) -> tuple[Finding, ...]:
@@ -24,17 +30,18 @@ class Entry(NamedTuple):
         return (self.first, *self.others)
 
 
-def entries(findings: Iterable[Finding]) -> tuple[Entry, ...]:
+def entries(findings: Iterable[Finding], signed: SignedOff = NOTHING_SAID) -> tuple[Entry, ...]:
     """The findings as a person counts them, in the order of the first of each.
 
     Siblings break one rule at one place, with one working, and the same is said of each but for its
     name. The place is the box; of what lies in no box it is the circuit, since a circuit is mended
-    as a whole.
+    as a whole. What was said of siblings is the same, too.
     """
     alike: dict[object, list[Finding]] = {}
     for finding in findings:
-        alike.setdefault(_same(finding), []).append(finding)
-    return tuple(Entry(group[0], tuple(group[1:])) for group in alike.values())
+        standing = signed.of(finding)
+        alike.setdefault((_same(finding), standing and alike_in(standing)), []).append(finding)
+    return tuple(Entry(group[0], tuple(group[1:]), signed.of(group[0])) for group in alike.values())
 
 
 def named(others: Iterable[Finding], line: int) -> str:

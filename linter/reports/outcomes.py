@@ -5,18 +5,35 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.audit.findings import WEIGHTS, Audit
+from linter.signoff.standing import NOTHING_SAID, SignedOff
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Mapping
 
+    from linter.audit.open_checks import OpenCheck
     from linter.text import Refusal
 
 
 class Audited(NamedTuple):
-    """A job file that was understood, and its audit."""
+    """A job file that was understood, its audit, and what people said of its findings.
+
+    `checks` are the checks that cannot be told, one by one, for reports that ask for them.
+    """
 
     file: str
     audit: Audit
+    signed: SignedOff = NOTHING_SAID
+    checks: tuple[OpenCheck, ...] = ()
+
+    @property
+    def outstanding(self) -> Mapping[str, int]:
+        """The findings that count, by weight: all but those that a sign-off settled."""
+        return _less(self.audit.counts, self.signed.settled)
+
+    @property
+    def untold(self) -> Mapping[str, int]:
+        """The checks that cannot be told and count, by weight."""
+        return _less(self.audit.cannot_tell, self.signed.settled_untold)
 
 
 class TurnedAway(NamedTuple):
@@ -51,3 +68,19 @@ def cannot_tell(outcomes: Iterable[Outcome]) -> dict[str, int]:
     """The checks that cannot be told yet, by the weight of their rules, over all files."""
     found = audits(outcomes)
     return {weight: sum(audit.cannot_tell[weight] for audit in found) for weight in WEIGHTS}
+
+
+def outstanding(outcomes: Iterable[Outcome]) -> dict[str, int]:
+    """The findings that count, by weight, over all files."""
+    found = [each.outstanding for each in outcomes if isinstance(each, Audited)]
+    return {weight: sum(each[weight] for each in found) for weight in WEIGHTS}
+
+
+def untold_outstanding(outcomes: Iterable[Outcome]) -> dict[str, int]:
+    """The checks that cannot be told and count, by weight, over all files."""
+    found = [each.untold for each in outcomes if isinstance(each, Audited)]
+    return {weight: sum(each[weight] for each in found) for weight in WEIGHTS}
+
+
+def _less(counts: Mapping[str, int], settled: Mapping[str, int]) -> Mapping[str, int]:
+    return {weight: counts[weight] - settled[weight] for weight in WEIGHTS}

@@ -17,9 +17,11 @@ from linter.reports.sayings import (
     held_to_advice,
     taken_as_none,
 )
+from linter.reports.sign_offs import settled, totals
 from linter.reports.to_look_at import to_look_at
 from linter.reports.unanswered import unanswered
 from linter.reports.walk import walk
+from linter.signoff.standing import is_judged_no_defect
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -55,14 +57,14 @@ def report(outcomes: Sequence[Outcome], full: bool = False) -> Iterator[Line]:
         return
     yield Line((Span("CAUTION", "caution", whole=True), Span(f"  {CAUTION}")), hang=2)
     shown = [
-        (each.file, each.audit, entries(each.audit.findings))
+        (each, entries(each.audit.findings, each.signed))
         for each in outcomes
         if isinstance(each, Audited)
     ]
-    for file, audit, found in shown:
-        yield from _audit(file, audit, found, full)
+    for audited, found in shown:
+        yield from _audit(audited, found, full)
     yield EMPTY
-    yield from _totals(outcomes, sum(len(found) for _, _, found in shown))
+    yield from _totals(outcomes, sum(len(found) for _, found in shown))
     yield EMPTY
     yield line(CLOSING)
 
@@ -77,16 +79,19 @@ def coloured(lines: Iterable[Line], width: int) -> Iterator[Text]:
         yield Text.assemble(*parts)
 
 
-def _audit(file: str, audit: Audit, found: tuple[Entry, ...], full: bool) -> Iterator[Line]:
+def _audit(audited: Audited, found: tuple[Entry, ...], full: bool) -> Iterator[Line]:
+    file, audit, signed = audited.file, audited.audit, audited.signed
     yield EMPTY
     yield Line((Span(audit.job or file, "box"), Span(f", {audit.stage}", "quiet")))
     layers = "".join(f", then {layer}" for layer in audit.layers)
     yield line(f"{file}, by {audit.title} ({audit.pack}{layers})", "quiet", indent=2, hang=2)
     if audit.held.rules:
         yield line(held_to_advice(audit.held), indent=2, hang=2)
-    yield from walk(found, full)
+    yield from walk([each for each in found if not is_judged_no_defect(each.standing)], full)
     yield from unanswered(audit.open)
     yield from to_look_at(audit.walk_through)
+    if signed.file:
+        yield from settled([each for each in found if is_judged_no_defect(each.standing)], signed)
     if audit.unlooked:
         listed = ", ".join(map(_unlooked, audit.unlooked))
         yield EMPTY
@@ -121,6 +126,7 @@ def _totals(outcomes: Sequence[Outcome], places: int) -> Iterator[Line]:
     yield line(said, "box", hang=2)
     if untold:
         yield line(f"{counted(untold, 'check', 'checks')} cannot be told yet.", "box")
+    yield from totals(each.signed for each in outcomes if isinstance(each, Audited))
     yield from _not_looked_at(found)
     if len(outcomes) > len(found):
         files = counted(len(outcomes) - len(found), "file was", "files were")

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from linter.reports.backing import NOTHING, VERDICTS, on_paper, resting, sources
 from linter.reports.entries import named
 from linter.reports.layout import EMPTY, Line, Span, line
+from linter.reports.sign_offs import BADGES, said
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator
@@ -16,7 +17,6 @@ if TYPE_CHECKING:
     from linter.language.work import WorkLine
     from linter.reports.entries import Entry
 
-_BADGES = {"danger": " DANGER ", "violation": " VIOLATION ", "advice": " ADVICE "}
 _SENTENCE, _WORK, _NOTE = 3, 8, 4
 _HANG = 4
 _LABEL_WIDTH = 9
@@ -59,6 +59,8 @@ def _entries(
         yield from _entry(entry)
         for step in entry.first.working:
             yield from work(step)
+        if entry.standing is not None:
+            yield line(f"Signed: {said(entry.standing)}", indent=_WORK, hang=_HANG)
     yield _note("Do:", first.do)
     if first.caution:
         yield _note("Caution:", first.caution, "caution")
@@ -80,7 +82,7 @@ def _sources(finding: Finding, told: set[object]) -> Iterator[Line]:
 
 def _entry(entry: Entry) -> Iterator[Line]:
     finding = entry.first
-    badge = Span(_BADGES[finding.weight], finding.weight, whole=True)
+    badge = Span(BADGES[finding.weight], finding.weight, whole=True)
     yield Line((badge, Span(f" {finding.sentence}")), indent=_SENTENCE, hang=_WORK - _SENTENCE)
     if entry.others:
         also = f"Also: {named(entry.others, finding.place.line)}."

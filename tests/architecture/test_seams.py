@@ -12,7 +12,9 @@ _NOT_OF_THE_CORE = {
 }  # fmt: skip
 _NEVER = {"pickle", "marshal", "shelve", "ctypes"}
 # Reading the data that ships with the program, beside the code, is not the outside world.
-_READ_SHIPPED_DATA = {"resources", "job", "jobfile", "packs", "language", "reports"}
+_READ_SHIPPED_DATA = {
+    "resources", "job", "jobfile", "packs", "language", "signoff", "reports",
+}  # fmt: skip
 
 
 def _imports(tree: ast.Module) -> set[str]:
@@ -67,7 +69,8 @@ def test_nothing_looks_at_the_clock(path: str) -> None:
         for node in ast.walk(modules()[path])
         if isinstance(node, ast.Attribute) and node.attr in {"now", "today", "utcnow", "localtime"}
     ]
-    assert not asked
+    # The day on which a person signs, unless it is said; one module of the edge asks for it.
+    assert path == "linter/cli/today.py" or not asked
 
 
 @pytest.mark.parametrize("path", modules())

@@ -8,7 +8,10 @@ from tests.unit.cli.running import Runner
 @pytest.mark.parametrize(
     ("words", "said"),
     [
-        ([], ["A command is missing.", "audit, makeup, trace, fieldsheet, bring-in, packs list"]),
+        (
+            [],
+            ["A command is missing.", "audit, makeup, signoff, trace, fieldsheet, bring-in, packs"],
+        ),
         (["audti", "a.yaml"], ['"audti" is not a command.', "Nearest: audit."]),
         (["packs"], ['"packs" needs one more word.', "packs list, packs show, packs prove"]),
         (["packs", "lst"], ['"packs lst" is not a command.', "Nearest: packs list."]),
