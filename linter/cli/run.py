@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Sequence
+from importlib import import_module
 
 from linter.cli.guides import GUIDES, MAIN_GUIDE
 from linter.cli.output import say, show
@@ -92,55 +93,10 @@ def _guarded(name: str, rest: Sequence[str]) -> Status:
 
 
 def _loaded(name: str) -> Command:
-    """The function that runs a command; each is imported only when it is the one asked for."""
-    match name:
-        case "audit":
-            from linter.cli.audit import run_audit  # noqa: PLC0415
+    """The function that runs a command; each is imported only when it is the one asked for.
 
-            return run_audit
-        case "makeup":
-            from linter.cli.makeup import run_makeup  # noqa: PLC0415
-
-            return run_makeup
-        case "signoff":
-            from linter.cli.signoff import run_signoff  # noqa: PLC0415
-
-            return run_signoff
-        case "trace":
-            from linter.cli.trace import run_trace  # noqa: PLC0415
-
-            return run_trace
-        case "fieldsheet":
-            from linter.cli.fieldsheet import run_fieldsheet  # noqa: PLC0415
-
-            return run_fieldsheet
-        case "bring-in":
-            from linter.cli.bring_in import run_bring_in  # noqa: PLC0415
-
-            return run_bring_in
-        case _:
-            return _loaded_of_packs(name)
-
-
-def _loaded_of_packs(name: str) -> Command:
-    match name:
-        case "packs list":
-            from linter.cli.packs_list import run_packs_list  # noqa: PLC0415
-
-            return run_packs_list
-        case "packs show":
-            from linter.cli.packs_show import run_packs_show  # noqa: PLC0415
-
-            return run_packs_show
-        case "packs compare":
-            from linter.cli.packs_compare import run_packs_compare  # noqa: PLC0415
-
-            return run_packs_compare
-        case "packs words":
-            from linter.cli.packs_words import run_packs_words  # noqa: PLC0415
-
-            return run_packs_words
-        case _:
-            from linter.cli.packs_prove import run_packs_prove  # noqa: PLC0415
-
-            return run_packs_prove
+    "packs list" is `run_packs_list` of the module `packs_list` beside this one, and so on.
+    """
+    module = name.replace(" ", "_").replace("-", "_")
+    command: Command = getattr(import_module(f"linter.cli.{module}"), f"run_{module}")
+    return command

@@ -2,6 +2,7 @@
 
 import pytest
 
+from linter.cli.guides import GUIDES
 from tests.unit.cli.running import Runner
 
 
@@ -62,3 +63,10 @@ def test_the_commands_on_packs_are_told_when_asked(precover: Runner) -> None:
 
 def test_the_version_is_told(precover: Runner) -> None:
     assert precover("--version").out.startswith("precover 0.")
+
+
+@pytest.mark.parametrize("name", GUIDES)
+def test_every_command_that_is_told_of_can_be_run(precover: Runner, name: str) -> None:
+    """One that is not there would be our own fault, with status 70."""
+    ran = precover(*name.split(), "--no-such-option")
+    assert (ran.status, '"--no-such-option" is not an option' in ran.err) == (64, True)
