@@ -65,9 +65,14 @@ class AtWork:
 
 
 def in_force(rules: Iterable[Rule], stage: str | None) -> list[Rule]:
-    """The rules that hold at a stage; where the job does not say its stage, none is left out."""
+    """The rules that hold at a stage, and are not at rest.
+
+    Where the job does not say its stage, none is left out for it.
+    """
     reached = STAGES.index(stage) if stage else len(STAGES)
-    return [rule for rule in rules if STAGES.index(rule.from_stage) <= reached]
+    return [
+        rule for rule in rules if STAGES.index(rule.from_stage) <= reached and not rule.at_rest_by
+    ]
 
 
 def judge_all(

@@ -58,6 +58,8 @@ class _Walking:
         reached = STAGES.index(self._job.stage) if self._job.stage else None
         items: list[WalkItem] = []
         for item in self._pack.items:
+            if item.at_rest_by:
+                continue
             if reached is None or STAGES.index(item.from_stage) <= reached:
                 gone = bool(item.until_stage) and (reached or 0) >= STAGES.index(item.until_stage)
                 items.extend(self._of(item, gone))

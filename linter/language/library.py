@@ -44,6 +44,10 @@ class Library:
         self.compiled: dict[object, Compiled] = {}
         self._columns: dict[tuple[str, str], Found] = {}
 
+    def with_limit(self, name: str, value: LimitValue) -> Library:
+        """The same with one limit at another value."""
+        return Library({**self.limits, name: value}, self.tables, self.measures)
+
     def column(self, table: str, column: str) -> Found:
         """The function that looks up a column of a table."""
         found = self._columns.get((table, column))

@@ -1,6 +1,6 @@
 """Texts of packs to one checked pack: read, ordered, laid on each other, checked."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 
 from linter.language.library import Library
 from linter.packs.clauses import Ground, amendment_of, carried_by
@@ -24,7 +24,7 @@ from linter.packs.model import (
 from linter.packs.order import in_order
 from linter.packs.pack_text import PackText, key_of
 from linter.packs.proofs import read_proofs, to_text
-from linter.packs.rules import Reader, refuse_what_never_applies
+from linter.packs.rules import Reader, at_rest_by
 from linter.packs.scopes import Grounds, measure_type
 from linter.packs.search import Laid
 from linter.packs.shown import all_words, read_units, read_words
@@ -125,18 +125,24 @@ class _Checking:
 
     def last_checks(
         self,
-        rules: Mapping[str, Rule | None],
-        items: Mapping[str, Item | None],
+        rules: dict[str, Rule | None],
+        items: dict[str, Item | None],
         library: Library,
     ) -> None:
         tangle = tangle_of(library.measures, self.of("measure"))
         if tangle is not None:
             self.ground.refusals.append(tangle)
             return
-        for entry in (*self.of("rule"), *self.of("item")):
-            rule = (rules if entry.key.what == "rule" else items)[entry.key.name]
+        for entry in self.of("rule"):
+            rule = rules[entry.key.name]
             if rule is not None:
-                refuse_what_never_applies(rule, entry, library, self.ground.refusals)
+                by = at_rest_by(rule, entry, library, self.ground.refusals)
+                rules[entry.key.name] = rule._replace(at_rest_by=by)
+        for entry in self.of("item"):
+            item = items[entry.key.name]
+            if item is not None:
+                by = at_rest_by(item, entry, library, self.ground.refusals)
+                items[entry.key.name] = item._replace(at_rest_by=by)
 
     def withdrawn(self) -> tuple[Withdrawn, ...]:
         return tuple(

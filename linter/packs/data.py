@@ -192,7 +192,7 @@ class _Reading:
 
     def rule(self, data: Data) -> Rule:
         name, about, stage, where, need, weight, subject, *data = data
-        say, do, caution, history, stated_weight, unsure = data
+        say, do, caution, history, stated_weight, unsure, at_rest_by = data
         return Rule(
             name,
             about,
@@ -207,11 +207,12 @@ class _Reading:
             self.history(history),
             stated_weight,
             _unsure(unsure),
+            at_rest_by,
         )
 
     def item(self, data: Data) -> Item:
         name, about, stage, until, where, ask, weight, subject, *data = data
-        do, caution, history, stated_weight, unsure = data
+        do, caution, history, stated_weight, unsure, at_rest_by = data
         return Item(
             name,
             about,
@@ -226,6 +227,7 @@ class _Reading:
             self.history(history),
             stated_weight,
             _unsure(unsure),
+            at_rest_by,
         )
 
     def worksheet(self, data: Data) -> Worksheet:

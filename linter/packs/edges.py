@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from linter.language.library import Library
 from linter.language.tree import Comparison, Limit, Node, children
 
 if TYPE_CHECKING:
@@ -62,6 +61,4 @@ def limits_compared(node: Node) -> Iterator[str]:
 
 
 def _with(pack: Pack, name: str, value: LimitValue) -> Pack:
-    library = pack.library
-    limits = {**library.limits, name: value}
-    return pack._replace(library=Library(limits, library.tables, library.measures))
+    return pack._replace(library=pack.library.with_limit(name, value))

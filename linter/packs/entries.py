@@ -106,12 +106,12 @@ def changes(pack: PackFiles, section: str) -> Iterator[Node]:
             yield from node.fields[section].items
 
 
-def number_of(entry: Entry) -> str:
-    """The number of the clause under which an entry stands, after what layers changed."""
+def clause_of(entry: Entry) -> Node:
+    """The clause under which an entry stands, after what layers changed."""
     for change in reversed(entry.changes):
         if not STATED_ELSEWHERE.issuperset(change.changed):
-            return change.node.fields["clause"].fields["id"].text
-    return entry.fields["clause"].node.fields["id"].text
+            return change.node.fields["clause"]
+    return entry.fields["clause"].node
 
 
 def what_of(node: Node) -> What | None:

@@ -92,9 +92,14 @@ class Carried(NamedTuple):
     unconfirmed_in: str
 
     def over(self, clause: Clause) -> Clause:
-        """The clause as it is cited in the edition at hand; one of another document as it is."""
+        """The clause as it is cited in the edition at hand; one of another document as it is.
+
+        Common practice belongs to no edition, and needs confirming in none.
+        """
         if (clause.document, clause.edition) != (self.document, self.edition):
             return clause
+        if clause.known == "common-practice":
+            return clause._replace(edition=self.unconfirmed_in or self.to)
         return clause._replace(edition=self.to, unconfirmed_in=self.unconfirmed_in)
 
 
@@ -203,7 +208,8 @@ class Rule(NamedTuple):
     """A rule: what it is about, where it applies, what it needs, and what is said of it.
 
     `stated_weight` is the weight that the pack states; `weight` is less while what is `unsure`
-    wants confirming.
+    wants confirming. `at_rest_by` names the yes-or-no limit that keeps it from applying anywhere,
+    until a layer turns it.
     """
 
     name: str
@@ -219,6 +225,7 @@ class Rule(NamedTuple):
     history: History
     stated_weight: Weight
     unsure: tuple[Unsure, ...] = ()
+    at_rest_by: str = ""
 
     @property
     def clause(self) -> Clause:
@@ -245,6 +252,7 @@ class Item(NamedTuple):
     history: History
     stated_weight: Weight
     unsure: tuple[Unsure, ...] = ()
+    at_rest_by: str = ""
 
     @property
     def clause(self) -> Clause:

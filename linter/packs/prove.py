@@ -8,13 +8,13 @@ from typing import NamedTuple
 from linter.language.checked import Checked
 from linter.language.evaluate import evaluate, measure_of
 from linter.language.judge import judge
-from linter.language.library import Measure
+from linter.language.library import Library, Measure
 from linter.language.tree import MeasureOf, Variable
 from linter.language.verdict import CannotTell, NoRow, Verdict
 from linter.language.work import WorkLine, working
 from linter.packs.amended import amended_since
 from linter.packs.edges import edges_missing
-from linter.packs.model import History, Pack
+from linter.packs.model import History, Item, Pack, Rule
 from linter.packs.proofs import ITEM_OUTCOMES, Outcome, Proof, from_text
 from linter.packs.reliance import may_be_unknown, reliance_of
 from linter.packs.table_proofs import Watching, gaps
@@ -126,6 +126,8 @@ def failing_cases(pack: Pack, cases: Sequence[Proof]) -> Iterator[Failing]:
             )
             yield _failing(proof, number, _expected(proof), said, ())
             continue
+        if _is_awake(pack, proof, thing):
+            yield _failing(proof, number, "at rest, as its limit says", "it applies", ())
         if not _as_expected(proof, actual):
             said = _said(pack, proof, actual)
             failing = _failing(proof, number, _expected(proof), said, _work(pack, proof, thing))
@@ -138,13 +140,31 @@ def _actual(pack: Pack, proof: Proof, thing: Thing) -> _Actual:
     if proof.what == "item":
         # What cannot be told of it keeps an item on the list.
         where = pack.item(proof.name).where
-        listed = where is None or evaluate(where, thing, pack.library) is not False
+        library = _at_work(pack, pack.item(proof.name))
+        listed = where is None or evaluate(where, thing, library) is not False
         return _Actual("listed" if listed else "not listed")
     rule = pack.rule(proof.name)
-    found = judge(rule.where, rule.need, thing, pack.library)
+    found = judge(rule.where, rule.need, thing, _at_work(pack, rule))
     if isinstance(found, CannotTell):
         return _Actual("cannot tell", _paths(found.because))
     return _Actual(_OUTCOMES[found])
+
+
+def _at_work(pack: Pack, rule: Rule | Item) -> Library:
+    """The library in which the cases of a rule or an item run: that of one at rest is turned."""
+    if not rule.at_rest_by:
+        return pack.library
+    return pack.library.with_limit(rule.at_rest_by, not pack.limits[rule.at_rest_by].value)
+
+
+def _is_awake(pack: Pack, proof: Proof, thing: Thing) -> bool:
+    """Whether what is at rest applies in the case all the same, with the limits of the pack."""
+    if proof.what == "measure":
+        return False
+    rule = pack.rule(proof.name) if proof.what == "rule" else pack.item(proof.name)
+    if not rule.at_rest_by or rule.where is None:
+        return False
+    return evaluate(rule.where, thing, pack.library) is not False
 
 
 def _measured(value: object) -> _Actual:
@@ -200,11 +220,13 @@ def _failing(
 
 def _work(pack: Pack, proof: Proof, thing: Thing) -> tuple[WorkLine, ...]:
     """The arithmetic of a case, as far as the facts it gives allow."""
-    write = writer_of(pack)
+    write, library = writer_of(pack), pack.library
+    if proof.what == "rule":
+        library = _at_work(pack, pack.rule(proof.name))
     lines: list[WorkLine] = []
     for checked in _expressions(pack, proof):
         try:
-            lines.extend(working(checked, thing, pack.library, write))
+            lines.extend(working(checked, thing, library, write))
         except AttributeError as error:
             if not isinstance(error.obj, Thing):
                 raise

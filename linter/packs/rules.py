@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import cast
 
-from linter.language.checked import Checked
+from linter.language.checked import Checked, limits_used
 from linter.language.evaluate import evaluate
 from linter.language.library import Library, Measure
 from linter.packs.clauses import Ground, read_history
@@ -115,12 +115,18 @@ class Reader:
         return Names(self.grounds.scope(about, steps), self.words, self.withdrawn)
 
 
-def refuse_what_never_applies(
-    rule: Rule | Item, entry: Entry, library: Library, refusals: list[Refusal]
-) -> None:
-    """Refuse a rule or an item whose `where` is false whatever the facts of its subject are."""
-    if rule.where is None or evaluate(rule.where, _all_unknown(rule.about), library) is not False:
-        return
+def at_rest_by(rule: Rule | Item, entry: Entry, library: Library, refusals: list[Refusal]) -> str:
+    """The yes-or-no limit that alone makes the `where` of a rule or item false whatever the facts.
+
+    Empty where it can be true. It is refused where it is false for another reason.
+    """
+    where = rule.where
+    if where is None or _may_apply(where, library):
+        return ""
+    for name in sorted(limits_used(where)):
+        value = library.limits[name]
+        if isinstance(value, bool) and _may_apply(where, library.with_limit(name, not value)):
+            return name
     stated = entry.fields["where"]
     refusals.append(
         Refusal(
@@ -131,6 +137,11 @@ def refuse_what_never_applies(
             "mend the condition or the limit it names, or withdraw the rule",
         )
     )
+    return ""
+
+
+def _may_apply(where: Checked, library: Library) -> bool:
+    return evaluate(where, _all_unknown(where.subject), library) is not False
 
 
 def _all_unknown(kind: str) -> Thing:

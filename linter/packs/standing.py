@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from linter.packs.entries import LISTS, Change, Stated, number_of
+from linter.packs.entries import LISTS, Change, Stated, clause_of
 from linter.packs.model import What
 from linter.packs.search import Search, begin
 from linter.packs.texts import PackFiles
@@ -20,17 +20,14 @@ def renumber(search: Search, node: Node, layer: str) -> None:
 
 
 def confirm(search: Search, node: Node, pack: PackFiles) -> None:
-    """What is named is known to hold in this edition, under the clause that is stated."""
-    if pack.manifest.inherits_confirmed:
-        search.refuse(
-            node.place,
-            "This layer confirms what counts as confirmed already",
-            'leave it out, or write "inherited: not confirmed" in the manifest',
-        )
-        return
+    """What is named is known to hold in this edition, under the clause that is stated.
+
+    There is something to confirm where the edition says that what it takes over is not confirmed,
+    and where the clause below is of low confidence.
+    """
     for what, name in _all_named(search, node):
         change = Change(node, pack.id, ("clause",), _CONFIRMED)
-        _stand(search, what, name, change, same_number=True)
+        _stand(search, what, name, change, confirms=not pack.manifest.inherits_confirmed)
 
 
 def _all_named(search: Search, node: Node) -> list[tuple[What, Node]]:
@@ -51,8 +48,12 @@ def _named(node: Node) -> Iterator[tuple[What, Node]]:
 
 
 def _stand(
-    search: Search, what: What, name: Node, change: Change, same_number: bool = False
+    search: Search, what: What, name: Node, change: Change, confirms: bool | None = None
 ) -> None:
+    """Put an entry under another clause; `confirms` says whether anything there wants confirming.
+
+    It is None where the clause is only renumbered.
+    """
     about, _, plain = name.text.rpartition(".")
     entry = search.find_named(what, plain, about, Stated(name, change.layer))
     if entry is None or search.is_own(entry, name, change.layer, "renumbered"):
@@ -65,7 +66,13 @@ def _stand(
             "keep one of the two",
             (own[0].place, "first"),
         )
-    elif not same_number and number_of(entry) == change.node.fields["clause"].fields["id"].text:
+    elif confirms is False and "confidence" not in clause_of(entry).fields:
+        search.refuse(
+            name.place,
+            f"{begin(entry.key)} counts as confirmed already",
+            'leave it out, or write "inherited: not confirmed" in the manifest',
+        )
+    elif confirms is None and _number(clause_of(entry)) == _number(change.node.fields["clause"]):
         search.refuse(
             name.place,
             f"{begin(entry.key)} stands under this number already",
@@ -73,3 +80,7 @@ def _stand(
         )
     else:
         entry.changes.append(change)
+
+
+def _number(clause: Node) -> str:
+    return clause.fields["id"].text

@@ -30,8 +30,9 @@ def contents(pack: Pack, clause: str = "") -> Iterator[Line]:
         yield EMPTY
         yield line(subject, "box", indent=2)
         for rule in group:
-            confirm = ", to be confirmed" if rule.unsure else ""
-            yield line(f"{rule.name}: {rule.clause.id}, {rule.weight}{confirm}", indent=4, hang=4)
+            more = ", to be confirmed" if rule.unsure else ""
+            more += ", at rest" if rule.at_rest_by else ""
+            yield line(f"{rule.name}: {rule.clause.id}, {rule.weight}{more}", indent=4, hang=4)
     if items:
         yield EMPTY
         yield line("to look at", "box", indent=2)

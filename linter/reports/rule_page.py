@@ -24,6 +24,9 @@ def rule_page(pack: Pack, rule: Described) -> Iterator[Line]:
     """The rule as the pack has it in force."""
     said = rule.rule
     yield Line((Span(said.name, "box"), Span(f", {said.weight}, by {pack.id}", "quiet")))
+    if said.at_rest_by:
+        limit = pack.limits[said.at_rest_by]
+        yield _row("At rest", f"while {limit.name} is {limit.written}; a layer may turn it.")
     if said.unsure:
         own = reference(*_now(said.history))
         yield _row("Confirm", f"{wants_confirming(said.unsure, own, said.stated_weight)}.")

@@ -3,7 +3,7 @@
 import pytest
 
 from linter.packs.assemble import assemble
-from tests.cases.shipped_packs import shipped_packs, with_layer
+from tests.cases.shipped_packs import base_of, shipped_packs, with_layer
 from tests.cases.small_packs import BASE, COUNTY, edited, texts_of
 from tests.mutation.mutants import mutants_of
 
@@ -18,7 +18,8 @@ ALIKE = {
 @pytest.mark.parametrize("name", [text.id for text in shipped_packs()])
 def test_no_mutant_of_a_shipped_pack_survives(name: str) -> None:
     mutants = list(mutants_of(with_layer(name), name))
-    assert mutants
+    # A layer may only renumber, set rows or change weights: there is nothing in it to mutate.
+    assert mutants or base_of(name) != name
     survivors = [mutant.change for mutant in mutants if mutant.survives()]
     assert not [change for change in survivors if change not in ALIKE]
 

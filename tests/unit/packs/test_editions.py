@@ -1,7 +1,9 @@
 """Editions laid on each other: which edition is cited, what is not confirmed, what is held."""
 
+from linter.audit.judging import in_force
 from linter.packs.assemble import assemble
 from linter.packs.model import Pack, Unsure
+from linter.packs.prove import cases_of, failing_cases, prove
 from tests.cases.small_packs import BASE, COUNTY, GUILD, edited, texts_of, with_guild
 
 MANIFEST = (
@@ -103,4 +105,63 @@ def test_a_rule_of_low_confidence_is_held_until_a_layer_states_it_surely() -> No
             "own.yaml": "renumbers:\n  - {rules: [box-has-room], clause: {id: 3-6, known: memory}}",
         }
     }
+    assert assemble(texts_of(files), GUILD).rule("box-has-room").weight == WEIGHT_OF_ROOM
+
+
+AT_REST = """adds:
+  limits:
+    - {limit: boxes_are_whole_by_law, value: no, clause: {id: 5-1, known: memory}, meaning: asked}
+  rules:
+    - rule: box-has-no-open-hole
+      about: box
+      where: boxes_are_whole_by_law and box.is_metal
+      need: box.open_holes is 0
+      clause: {id: 5-1, known: memory}
+      weight: violation
+      say: "{box} has {box.open_holes} open holes."
+      do: "Close them."
+      given: {box.is_metal: yes}
+      proofs:
+        - holds: {box.open_holes: 0}
+        - breaks: {box.open_holes: 1}
+        - does not apply: {box.is_metal: no}
+        - {cannot tell: {box.open_holes: unknown}, because: [box.open_holes]}
+"""
+
+
+def test_a_rule_rests_while_a_limit_says_no_and_its_cases_run_all_the_same() -> None:
+    pack = editions(AT_REST)
+    assert pack.rule("box-has-no-open-hole").at_rest_by == "boxes_are_whole_by_law"
+    assert "box-has-no-open-hole" not in {each.name for each in in_force(pack.rules, None)}
+    assert not prove(pack).failing
+
+
+def test_a_layer_that_turns_the_limit_puts_the_rule_in_force() -> None:
+    files = with_guild(AT_REST)
+    turned = (
+        "amends:\n  - {limit: boxes_are_whole_by_law, value: yes, "
+        "clause: {id: 7, known: memory}, reason: The town asks it.}\n"
+    )
+    manifest = MANIFEST.format(id="town", edition="1", on=GUILD, more="")
+    files["town"] = {"pack.yaml": manifest, "own.yaml": turned}
+    pack = assemble(texts_of(files), "town")
+    assert not pack.rule("box-has-no-open-hole").at_rest_by
+    assert "box-has-no-open-hole" in {each.name for each in in_force(pack.rules, None)}
+    assert not prove(pack).failing
+
+
+def test_a_rule_that_rests_and_applies_after_all_is_told_by_its_cases() -> None:
+    pack = editions(AT_REST)
+    awake = pack._replace(library=pack.library.with_limit("boxes_are_whole_by_law", value=True))
+    cases = cases_of(pack)["rule", "box", "box-has-no-open-hole"]
+    assert {each.actual for each in failing_cases(awake, cases)} == {"it applies"}
+
+
+def test_what_was_of_low_confidence_is_confirmed_in_a_later_edition() -> None:
+    low = "    clause: {id: 3-1, known: memory, confidence: low}\n    weight"
+    sure = "    clause: {id: 3-1, known: read, source: handout-3}\n    weight"
+    files = edited({"edit": {"boxes.yaml": {"from": sure, "to": low}}})
+    confirms = "confirms:\n  - {rules: [box-has-room], clause: {id: 3-1, known: memory}}\n"
+    manifest = MANIFEST.format(id=GUILD, edition="2030", on=BASE, more="")
+    files[GUILD] = {"pack.yaml": manifest, "own.yaml": confirms}
     assert assemble(texts_of(files), GUILD).rule("box-has-room").weight == WEIGHT_OF_ROOM
