@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
-from linter.packs.model import STATED_ELSEWHERE, What
+from linter.packs.model import CONFIRMED, STATED_ELSEWHERE, What
 from linter.packs.texts import PackFiles
 from linter.text import Place, Refusal, join_words
 from linter.text.yaml_places import Node
@@ -112,6 +112,15 @@ def clause_of(entry: Entry) -> Node:
         if not STATED_ELSEWHERE.issuperset(change.changed):
             return change.node.fields["clause"]
     return entry.fields["clause"].node
+
+
+def is_low(entry: Entry) -> bool:
+    """Whether a clause under which an entry stands is of low confidence, and none confirms it."""
+    low = "confidence" in entry.fields["clause"].node.fields
+    for change in entry.changes:
+        stated = "confidence" in change.node.fields["clause"].fields
+        low = stated if change.changed == (CONFIRMED,) else low or stated
+    return low
 
 
 def what_of(node: Node) -> What | None:

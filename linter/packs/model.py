@@ -1,7 +1,7 @@
 """What a checked pack is: plain values, each with its clause, layer and line."""
 
 from collections.abc import Mapping
-from typing import Literal, NamedTuple
+from typing import Literal, NamedTuple, Self
 
 from linter.language.checked import Checked
 from linter.language.library import Library, Measure
@@ -21,6 +21,8 @@ Sentence = tuple[str | Checked, ...]
 _WORDS = ("subject", "say", "ask", "do", "caution", "meaning", "title")
 STATED_ELSEWHERE = frozenset((*_WORDS, "weight", "given", "proofs", "totals"))
 """Fields that are no part of what a clause demands."""
+NUMBER, CONFIRMED = "number", "confirmed"
+"""What an edition changes where it renumbers, and where it confirms."""
 
 
 class Origin(NamedTuple):
@@ -67,6 +69,16 @@ class Clause(NamedTuple):
     doubt: str = ""
     confidence: Literal["low", ""] = ""
     unconfirmed_in: str = ""
+
+    def renumbered(self, new: Self) -> Self:
+        """The clause under its new number, for which it need not have been read again."""
+        known = new if new.known == "read" else self
+        return new._replace(
+            known=known.known,
+            source=known.source,
+            doubt=new.doubt or self.doubt,
+            confidence=new.confidence or self.confidence,
+        )
 
 
 class Amendment(NamedTuple):
@@ -127,9 +139,11 @@ class History(NamedTuple):
         """
         found = [(self.clause, self.origin)]
         for each in self.amendments:
-            if "clause" in each.changed:
-                found.clear()
-            if not STATED_ELSEWHERE.issuperset(each.changed):
+            if each.changed == (NUMBER,):
+                found = [(found[-1][0].renumbered(each.clause), each.origin)]
+            elif each.changed == (CONFIRMED,):
+                found = [(each.clause, each.origin)]
+            elif not STATED_ELSEWHERE.issuperset(each.changed):
                 found.append((each.clause, each.origin))
         return [(self._carried(clause, origin), origin) for clause, origin in found]
 

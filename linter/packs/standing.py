@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from linter.packs.entries import LISTS, Change, Stated, clause_of
-from linter.packs.model import What
+from linter.packs.entries import LISTS, Change, Stated, clause_of, is_low
+from linter.packs.model import CONFIRMED, NUMBER, What
 from linter.packs.search import Search, begin
 from linter.packs.texts import PackFiles
 from linter.text import join_words
@@ -16,7 +16,7 @@ _CONFIRMED = "Seen to hold in this edition."
 def renumber(search: Search, node: Node, layer: str) -> None:
     """Another clause for each entry that is named; its number is another one."""
     for what, name in _all_named(search, node):
-        _stand(search, what, name, Change(node, layer, ("clause",), _RENUMBERED))
+        _stand(search, what, name, Change(node, layer, (NUMBER,), _RENUMBERED))
 
 
 def confirm(search: Search, node: Node, pack: PackFiles) -> None:
@@ -26,7 +26,7 @@ def confirm(search: Search, node: Node, pack: PackFiles) -> None:
     and where the clause below is of low confidence.
     """
     for what, name in _all_named(search, node):
-        change = Change(node, pack.id, ("clause",), _CONFIRMED)
+        change = Change(node, pack.id, (CONFIRMED,), _CONFIRMED)
         _stand(search, what, name, change, confirms=not pack.manifest.inherits_confirmed)
 
 
@@ -66,7 +66,7 @@ def _stand(
             "keep one of the two",
             (own[0].place, "first"),
         )
-    elif confirms is False and "confidence" not in clause_of(entry).fields:
+    elif confirms is False and not is_low(entry):
         search.refuse(
             name.place,
             f"{begin(entry.key)} counts as confirmed already",

@@ -4,7 +4,7 @@ from linter.audit.judging import in_force
 from linter.packs.assemble import assemble
 from linter.packs.model import Pack, Unsure
 from linter.packs.prove import cases_of, failing_cases, prove
-from tests.cases.small_packs import BASE, COUNTY, GUILD, edited, texts_of, with_guild
+from tests.cases.small_packs import BASE, COUNTY, GUILD, Files, edited, texts_of, with_guild
 
 MANIFEST = (
     "pack: {id}\ntitle: Later\njurisdiction: Lakeland\ndocument: Boathouse Wiring Code\n"
@@ -90,22 +90,29 @@ def test_a_limit_of_low_confidence_holds_the_rules_that_use_it_to_advice() -> No
     assert pack.rule("wire-end-long-enough").weight == WEIGHT_OF_ROOM
 
 
-def test_a_rule_of_low_confidence_is_held_until_a_layer_states_it_surely() -> None:
-    low = {"boxes.yaml": {"from": "need: box.marked_volume at least fill\n      clause: {id: 3-1,"}}
-    text = edited({})[BASE]["boxes.yaml"]
-    assert "    clause: {id: 3-1, known: read, source: handout-3}\n    weight" in text
-    low["boxes.yaml"]["from"] = "    clause: {id: 3-1, known: read, source: handout-3}\n    weight"
-    low["boxes.yaml"]["to"] = "    clause: {id: 3-1, known: memory, confidence: low}\n    weight"
-    files = edited({"edit": low})
+def test_a_rule_of_low_confidence_is_held_however_it_is_numbered() -> None:
+    files = with_low_rule(
+        "renumbers:\n  - {rules: [box-has-room], clause: {id: 3-6, known: memory}}"
+    )
     held = assemble(texts_of(files), BASE).rule("box-has-room")
     assert (held.weight, held.unsure[0].why) == ("advice", "low confidence")
-    files |= {
-        GUILD: {
-            "pack.yaml": MANIFEST.format(id=GUILD, edition="2030", on=BASE, more=""),
-            "own.yaml": "renumbers:\n  - {rules: [box-has-room], clause: {id: 3-6, known: memory}}",
-        }
-    }
-    assert assemble(texts_of(files), GUILD).rule("box-has-room").weight == WEIGHT_OF_ROOM
+    assert assemble(texts_of(files), GUILD).rule("box-has-room").unsure == held.unsure
+
+
+def test_what_is_renumbered_was_read_where_it_was_read_before() -> None:
+    pack = editions("renumbers:\n  - {rules: [box-has-room], clause: {id: 3-6, known: memory}}\n")
+    clause = pack.rule("box-has-room").clause
+    assert (clause.id, clause.edition, clause.known) == ("3-6", "2030", "read")
+    assert clause.source == pack.rule("box-has-room").history.clause.source
+
+
+def with_low_rule(later: str) -> Files:
+    """The example code with a rule of low confidence, and a later edition on it."""
+    low = "    clause: {id: 3-1, known: memory, confidence: low}\n    weight"
+    sure = "    clause: {id: 3-1, known: read, source: handout-3}\n    weight"
+    files = edited({"edit": {"boxes.yaml": {"from": sure, "to": low}}})
+    manifest = MANIFEST.format(id=GUILD, edition="2030", on=BASE, more="")
+    return files | {GUILD: {"pack.yaml": manifest, "own.yaml": later}}
 
 
 AT_REST = """adds:
@@ -158,10 +165,6 @@ def test_a_rule_that_rests_and_applies_after_all_is_told_by_its_cases() -> None:
 
 
 def test_what_was_of_low_confidence_is_confirmed_in_a_later_edition() -> None:
-    low = "    clause: {id: 3-1, known: memory, confidence: low}\n    weight"
-    sure = "    clause: {id: 3-1, known: read, source: handout-3}\n    weight"
-    files = edited({"edit": {"boxes.yaml": {"from": sure, "to": low}}})
     confirms = "confirms:\n  - {rules: [box-has-room], clause: {id: 3-1, known: memory}}\n"
-    manifest = MANIFEST.format(id=GUILD, edition="2030", on=BASE, more="")
-    files[GUILD] = {"pack.yaml": manifest, "own.yaml": confirms}
+    files = with_low_rule(confirms)
     assert assemble(texts_of(files), GUILD).rule("box-has-room").weight == WEIGHT_OF_ROOM
