@@ -22,11 +22,11 @@ if TYPE_CHECKING:
 
     from linter.audit.open_checks import OpenCheck
 
-FORMS = ("text", "json")
+FORMS = ("text", "json", "sarif")
 WORKINGS = ("brief", "full")
 _COMMAND = "precover audit"
 _OPTIONS = (
-    Option("--form", "text or json", "text"),
+    Option("--form", "text, json or sarif", "text"),
     Option("--hold-on", "danger, violation or advice", "violation"),
     Option("--working", "brief or full", "brief"),
     PACKS,
@@ -65,7 +65,8 @@ def _audited(file: JobFile, shelf: Shelf, one_by_one: bool) -> Audited:
     if file.refused is not None:
         raise file.refused
     job = read_job(file.text, file.name)
-    found = examined(job, shelf.for_job(file.name).pack_of(job))
+    pack = shelf.for_job(file.name).pack_of(job)
+    found = examined(job, pack)
     said = sign_offs_of(file.name, job)
     checks: tuple[OpenCheck, ...] = ()
     if one_by_one or said is not None:
@@ -73,7 +74,7 @@ def _audited(file: JobFile, shelf: Shelf, one_by_one: bool) -> Audited:
 
         checks = open_checks(found)
     signed = signed_of(file.name, job, said, found, checks)
-    return Audited(file.name, found.audit, signed, checks)
+    return Audited(file.name, found.audit, signed, checks, pack)
 
 
 def _report(outcomes: Sequence[Outcome], form: str, full: bool) -> None:
@@ -81,6 +82,12 @@ def _report(outcomes: Sequence[Outcome], form: str, full: bool) -> None:
         from linter.reports.as_json import as_json  # noqa: PLC0415  one form is asked for, not both
 
         show(as_json(outcomes))
+        return
+    if form == "sarif":
+        from linter.cli.addresses import Finder  # noqa: PLC0415
+        from linter.reports.as_sarif import as_sarif  # noqa: PLC0415
+
+        show(as_sarif(outcomes, Finder()))
         return
     from linter.reports.terminal import report  # noqa: PLC0415
 

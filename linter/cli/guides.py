@@ -28,13 +28,14 @@ to confirm with the adopted code, the authority having jurisdiction and a licens
 
 GUIDES = {
     "audit": f"""\
-precover audit FILE... [--form text|json] [--hold-on danger|violation|advice]
+precover audit FILE... [--form text|json|sarif] [--hold-on danger|violation|advice]
                        [--working brief|full] [--packs FOLDER]
 
 Audits job files by the rule pack each of them names. FILE is a job file, a folder (every job file
 in it), or - for standard input.
 
-    --form text|json    for people (text, unless said) or for programs, under findings.schema.json
+    --form FORM         text for people (unless said); json for programs, under
+                        findings.schema.json; sarif for code-review tools, as SARIF 2.1.0
     --hold-on WEIGHT    the least weight that counts for the status: danger, violation (unless
                         said) or advice
     --working WAY       the arithmetic as on paper (brief, unless said), or in the words of the

@@ -6,6 +6,8 @@ import os
 import sys
 from typing import TYPE_CHECKING, TextIO
 
+from linter.text import inert_line
+
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
@@ -33,7 +35,8 @@ def show_lines(lines: Iterable[Line]) -> None:
 
 def say(text: str) -> None:
     """Writes a remark, a refusal or our own fault to standard error."""
-    _write(sys.stderr, f"{text}\n")
+    lines = "\n".join(map(inert_line, text.split("\n")))
+    _write(sys.stderr, f"{lines}\n")
 
 
 def _show_coloured(lines: Iterable[Line]) -> None:

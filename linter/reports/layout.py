@@ -11,7 +11,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from linter.text import clean
+from linter.text import clean, inert_line
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -55,7 +55,7 @@ def fold(lines: Iterable[Line], width: int) -> Iterator[list[Span]]:
 def plain(lines: Iterable[Line], width: int = WIDTH) -> str:
     """The lines as text without colour."""
     rows = ("".join(span.text for span in row).rstrip() for row in fold(lines, width))
-    return "".join(f"{row}\n" for row in rows)
+    return "".join(f"{inert_line(row)}\n" for row in rows)
 
 
 def _folded(whole: Line, width: int) -> Iterator[list[Span]]:

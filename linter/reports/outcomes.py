@@ -11,19 +11,22 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
     from linter.audit.open_checks import OpenCheck
+    from linter.packs.model import Pack
     from linter.text import Refusal
 
 
 class Audited(NamedTuple):
     """A job file that was understood, its audit, and what people said of its findings.
 
-    `checks` are the checks that cannot be told, one by one, for reports that ask for them.
+    `checks` are the checks that cannot be told, one by one, and `pack` is what it was audited by,
+    for reports that ask for them.
     """
 
     file: str
     audit: Audit
     signed: SignedOff = NOTHING_SAID
     checks: tuple[OpenCheck, ...] = ()
+    pack: Pack | None = None
 
     @property
     def outstanding(self) -> Mapping[str, int]:

@@ -7,6 +7,15 @@ In come positions, words and numbers; out come sentences that an electrician can
 """
 
 from linter.text.refusals import Place, Refusal, Refused
-from linter.text.words import clean, join_words, nearest, write_number
+from linter.text.words import clean, inert_line, join_words, nearest, write_number
 
-__all__ = ["Place", "Refusal", "Refused", "clean", "join_words", "nearest", "write_number"]
+__all__ = [
+    "Place",
+    "Refusal",
+    "Refused",
+    "clean",
+    "inert_line",
+    "join_words",
+    "nearest",
+    "write_number",
+]

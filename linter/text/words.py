@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 LONGEST_WORD = 60
 _DECIMALS, _FIGURES = 4, 3  # sums of quarters and eighths of in3 can be checked with four
 _WIDE_SPACES = "\u00a0\u2002\u2003\u2009\u202f\u3000"
+_COMMANDS_BEGIN = ("::", "##")
 _ORDINARY_LEAST, _ORDINARY_MOST = 1e-9, 1e15
 
 
@@ -72,6 +73,21 @@ def clean(text: str) -> str:
     if text.isprintable():
         return text
     return "".join(each if each.isprintable() else _inert(each) for each in text)
+
+
+def inert_line(line: str) -> str:
+    r"""The line, with what a build service would take for a command to itself made inert.
+
+    Such services read what programs print, and act on lines that begin with two colons or hashes.
+
+    >>> inert_line("  ::error::owned")
+    '  \\x3a:error::owned'
+    """
+    begins = line.lstrip()
+    if not begins.startswith(_COMMANDS_BEGIN):
+        return line
+    blank = line[: len(line) - len(begins)]
+    return f"{blank}\\x{ord(begins[0]):02x}{begins[1:]}"
 
 
 def _inert(character: str) -> str:

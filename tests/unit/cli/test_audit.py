@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 
 from linter.audit import judging
+from linter.cli.addresses import Finder
 from tests.unit.cli.running import BOATHOUSE, PACKS, Runner, sound
 
 ONLY_UNKNOWN = sound().replace("at_to: {free_length: 7 in}", "at_to: {free_length: unknown}")
@@ -250,3 +251,26 @@ def test_where_nothing_was_audited_no_row_of_noughts_is_shown(precover: Runner) 
     assert ran.status == 65
     assert ran.out.startswith("NOT AUDITED")
     assert "0 dangers" not in ran.out
+
+
+def test_sarif_is_told_from_the_root_of_the_repository(precover: Runner) -> None:
+    Path("../.git").mkdir()
+    log = json.loads(precover("audit", "boathouse.yaml", "--form", "sarif", "--packs", PACKS).out)
+    (fail, *_) = [each for each in log["runs"][0]["results"] if each["kind"] == "fail"]
+    artifact = fail["locations"][0]["physicalLocation"]["artifactLocation"]
+    assert artifact == {"uri": "jobs/boathouse.yaml", "uriBaseId": "ROOT"}
+
+
+@pytest.mark.parametrize(
+    ("name", "address"),
+    [
+        ("a b.yaml", "jobs/a%20b.yaml"),
+        ("../jobs/./x.yaml", "jobs/x.yaml"),
+        ("../../elsewhere/x.yaml", "x.yaml"),
+        ("standard input", ""),
+    ],
+)
+def test_an_address_tells_no_path_of_the_machine(precover: Runner, name: str, address: str) -> None:
+    assert precover("--version").status == 0  # the folder of the test is where we are
+    Path("../.git").mkdir()
+    assert Finder()(name) == address
