@@ -25,7 +25,6 @@ OUTPUTS = {
     "studio-as-pulled.txt": ("audit", f"{STUDIO}/as-pulled.yaml"),
     "studio-with-mistakes.txt": ("audit", f"{STUDIO}/with-mistakes.yaml"),
     "studio-with-mistakes.json": ("audit", f"{STUDIO}/with-mistakes.yaml", "--form", "json"),
-    "studio-with-mistakes.sarif": ("audit", f"{STUDIO}/with-mistakes.yaml", "--form", "sarif"),
     "boathouse.sarif": ("audit", "tests/golden/boathouse.yaml", "--form", "sarif", *PACKS),
     "studio-put-right.txt": ("audit", f"{STUDIO}/put-right.yaml"),
     "studio-stair-bottom.txt": ("makeup", f"{STUDIO}/put-right.yaml", "stair-bottom"),
