@@ -191,6 +191,7 @@ def cable_ends_of(made: Made, cable: Cable) -> Iterable[Thing]:
 def _cable_end(made: Made, cable: Cable, end: CableEnd, box: str) -> Thing:
     given = Given("cable_end", f"{cable.name}@{box}", end, _END_FIELDS)
     _put_cable_to_support(given, end)
+    given.put("is_stripped", end.stripped, "stripped")
     given.put("cable", made.thing("cable", cable.name))
     given.put("box", made.thing("box", box))
     return given.thing(f"cable {cable.name} at {box}")

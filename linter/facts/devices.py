@@ -10,6 +10,7 @@ from linter.facts.knowing import hanging_on, largest
 from linter.facts.made import complete, number, one, things
 from linter.facts.panels import ARC_FAULT, GROUND_FAULT, breakers_of, go_off_together
 from linter.job.devices import Receptacle, Switch, WithCanopy
+from linter.job.metals import ALUMINIUM
 from linter.job.panel import BreakerRef
 from linter.job.stated import CableId, PanelId
 from linter.units import Unknown
@@ -30,7 +31,6 @@ if TYPE_CHECKING:
 BOND_TERMINAL = "bond"
 HOT_TERMINALS = frozenset({"hot", "hot 2", "line hot", "line hot 2"})
 NEUTRAL_TERMINALS = frozenset({"neutral", "neutral 2", "line neutral"})
-ALUMINIUM = frozenset({"aluminium", "copper-clad aluminium"})
 _ON_YOKE = frozenset({"receptacle", "switch"})
 _ELECTRONIC = frozenset({"dimmer", "three-way dimmer", "timer"})
 _TRIP_TEST, _NOT_TAKEN = "ground-fault trip", "not taken"

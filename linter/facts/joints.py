@@ -8,7 +8,8 @@ from linter.facts.conductors import is_used_as, name_of, size_fact, size_is_usua
 from linter.facts.given import unknown
 from linter.facts.knowing import all_hold, any_holds, hanging_on, largest, negated, smallest
 from linter.facts.made import complete
-from linter.job.stated import ProductId
+from linter.job.metals import ALUMINIUM
+from linter.job.stated import CableId, ProductId
 from linter.units import TOLERANCE, Unknown
 from linter.vocabulary.model import Thing
 from linter.wiring.model import Role
@@ -16,10 +17,10 @@ from linter.wiring.model import Role
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from linter.facts.knowing import Number
+    from linter.facts.knowing import Number, YesNo
     from linter.facts.made import Made, Site, Values
     from linter.job.products import Combination
-    from linter.wiring.model import Joint, Passing
+    from linter.wiring.model import Joint, Passing, WireEnd
 
 _SIZES = frozenset({"largest_size", "smallest_size"})
 
@@ -43,6 +44,8 @@ def joint_of(site: Site, made: Made, joint: Joint) -> Thing:
         "has_other_than_bond": any_holds(map(negated, bonds)),
         "is_neutral": all_hold(neutrals),
         "has_connector": joint.connector is not None,
+        "mixes_metals": _mixes_metals(site, joint, ends),
+        "connector_joins_metals": _joins_metals(site, joint),
     }
     values |= _connector_limits(site, joint, sizes)
     number = joint.id.rpartition("/")[2]
@@ -55,6 +58,21 @@ def joint_of(site: Site, made: Made, joint: Joint) -> Thing:
         label=f"joint {number} in {joint.box}",
         usual=_SIZES if is_usual else frozenset(),
     )
+
+
+def _mixes_metals(site: Site, joint: Joint, ends: Sequence[WireEnd]) -> YesNo:
+    """Whether aluminium meets copper in it; where nothing is said of any metal, none is."""
+    metals = {site.job.cables[CableId(end.cable)].material for end in ends}
+    others = metals - ALUMINIUM
+    if others == metals or not others:
+        return False
+    return "copper" in others or unknown("joint", joint.id, "mixes_metals")
+
+
+def _joins_metals(site: Site, joint: Joint) -> YesNo:
+    connector = site.job.products.connectors.get(ProductId(joint.connector or ""))
+    stated = None if connector is None else connector.joins_metals
+    return unknown("joint", joint.id, "connector_joins_metals") if stated is None else stated
 
 
 def _connector_limits(site: Site, joint: Joint, sizes: Sequence[Number]) -> dict[str, Number]:

@@ -27,6 +27,7 @@ class CableEnd(Stated):
     free_length: Length | None = None
     length_outside: Length | None = None
     sheath_inside: Length | None = None
+    stripped: YesNo | None = True
     fastened_at: Length | None = None
     cable_to_support: Length | None = None
     clamped: YesNo | None = None

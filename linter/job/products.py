@@ -3,7 +3,7 @@
 from pydantic import Field
 
 from linter.job.stated import ProductId, Stated
-from linter.job.values import Area, Count
+from linter.job.values import Area, Count, YesNo
 
 
 class Combination(Stated):
@@ -20,6 +20,7 @@ class Connector(Stated):
 
     name: ProductId
     combinations: tuple[Combination, ...] | None = None
+    joins_metals: YesNo | None = None
     note: str | None = None
 
 

@@ -20,6 +20,7 @@ _END_KEYS = (
     "free_length",
     "length_outside",
     "sheath_inside",
+    "stripped",
     "fastened_at",
     "cable_to_support",
     "clamped",

@@ -181,6 +181,12 @@ BOX_KINDS = (
             Fact("is_neutral", YES_NO, "whether all conductors of cables in it are neutrals",
                  "yes", _USES),
             Fact("circuits", all_of("circuit"), "circuits whose conductors it joins", "", _USES),
+            Fact("mixes_metals", YES_NO,
+                 "whether it joins aluminium, coated or not, to copper: as the job states the "
+                 "metals; where it states only one of them, the rest is not known", "no",
+                 "Read the sheaths of the cables."),
+            Fact("connector_joins_metals", YES_NO,
+                 "whether its connector is listed to join aluminium and copper", "no", _PACKAGE),
             Fact("has_connector", YES_NO, "whether the job says by which connector it is made",
                  "yes"),
             Fact("connector_least_wires", COUNT,
