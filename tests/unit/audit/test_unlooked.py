@@ -7,12 +7,14 @@ import pytest
 from linter.audit.audit import audit
 from linter.cli.shelf import Shelf
 from linter.jobfile import read_job
+from linter.packs.assemble import assemble
+from linter.packs.pack_text import PackText
+from tests.cases.shipped_packs import shipped_packs
 
 ROOT = Path(__file__).parents[3]
 PUT_RIGHT = (ROOT / "examples/pottery-studio/put-right.yaml").read_text(encoding="utf-8")
 IN_THE_STUDIO = {
-    "depth of box", "made_up of box", "luminaire_rated of box", "common_trip of breaker",
-    "main of panel", "area of room", "finished of room",
+    "common_trip of breaker", "main of panel", "area of room", "finished of room",
 }  # fmt: skip
 
 
@@ -43,18 +45,42 @@ def test_what_is_written_down_beside_things_is_said(stated: str, said: dict[str,
     assert {key: found[key] for key in found.keys() - IN_THE_STUDIO} == said
 
 
+LAYER = """
+adds:
+  rules:
+    - rule: main-is-large-enough
+      about: panel
+      need: panel.main_rating at least largest_circuit_of_marked_devices
+      clause: {id: "1", known: memory}
+      weight: advice
+      say: "{panel} has a small main."
+      do: "Take a larger one."
+      proofs: [{holds: {panel.main_rating: 20 A}}, {breaks: {panel.main_rating: 15 A}}]
+"""
+MANIFEST = """
+pack: alder-cove
+title: Alder Cove (invented)
+jurisdiction: Alder Cove
+document: Town code
+edition: "1"
+extends: us-nec-2023
+version: 0.1.0
+"""
+
+
 def test_a_rule_of_a_layer_looks_at_more() -> None:
-    layered = PUT_RIGHT.replace(
-        "pack: us-nec-2023", "pack: us-nec-2023, layers: [us-example-fernhollow-county]"
-    )
-    assert set(_unlooked(layered)) == IN_THE_STUDIO - {"made_up of box"}
+    text = PackText("alder-cove", {"alder-cove/pack.yaml": MANIFEST, "alder-cove/town.yaml": LAYER})
+    job = read_job(PUT_RIGHT, "job.yaml")
+    found = audit(job, assemble([*shipped_packs(), text], "alder-cove")).unlooked
+    said = {f"{each.key} of {each.of}" for each in found}
+    assert said == IN_THE_STUDIO - {"main of panel"}
 
 
 def test_places_are_those_of_the_keys() -> None:
     job = read_job(PUT_RIGHT, "job.yaml")
-    (depth,) = [each for each in audit(job, Shelf().pack_of(job)).unlooked if each.key == "depth"]
-    line = PUT_RIGHT.split("\n")[depth.places[0].line - 1]
-    assert line[depth.places[0].column - 1 :].startswith("3-1/4 in")
+    (main,) = [each for each in audit(job, Shelf().pack_of(job)).unlooked if each.key == "main"]
+    line = PUT_RIGHT.split("\n")[main.places[0].line - 1]
+    assert line[main.places[0].column - 1 :].startswith("100 A")
 
 
 def test_a_permit_date_beside_a_pack_chooses_nothing_and_is_said_so() -> None:
