@@ -25,6 +25,11 @@ def schemas_dir() -> Path:
     return _shipped("schemas")
 
 
+def style_sheet() -> str:
+    """The style sheet of the report, which stands inside every one of them."""
+    return (_HERE / "reports" / "page" / "style.css").read_text(encoding="utf-8")
+
+
 def _shipped(name: str) -> Path:
     inside = _HERE / name
     return inside if inside.is_dir() else _HERE.parent / name

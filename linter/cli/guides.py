@@ -15,6 +15,7 @@ precover audits the rough-in wiring of a small dwelling before the walls are clo
     precover trace JOB [NAME]    a circuit from the panel outward, with loads and faults if you wish
     precover fieldsheet JOB      what to measure and look at, as a form to take along
     precover bring-in JOB SHEET  what a field sheet brings back, written into the job file
+    precover report JOB -o FILE  everything about a job as one page, for a phone and for paper
     precover packs list          the rule packs there are
     precover packs show RULE     one rule, with its clause and where each value comes from
     precover packs prove PACK    whether every rule of a pack does what its proofs say
@@ -120,6 +121,19 @@ the job has come to say something else since the sheet was made, or cannot hold 
     -o FILE             the file to write, instead of the job file itself
 
 Status: 0 all was brought in; 1 some answers were left; 64, 65, 70 as for precover audit.
+""",
+    "report": """\
+precover report JOB -o FILE [--packs FOLDER]
+
+Writes one HTML file that needs no network and no script: the findings by room with boxes to tick,
+what to measure and look at next, a card with a drawing of each box, the circuits followed from the
+panel, a directory for the panel's door, and what the job takes. It reads well on a phone, and
+prints on A4 and letter paper with no card split.
+
+    -o FILE             the file to write; - for standard output. One that is there is written over
+                        only if it is an HTML file
+
+Status: 0 written, whatever it says; or 64, 65, 70 as for precover audit.
 """,
     "packs list": """\
 precover packs list [--packs FOLDER]

@@ -29,6 +29,8 @@ NOT_NEEDED = (
     "linter.packs.describe",
     "linter.reports.as_json",
     "linter.reports.box_card",
+    "linter.reports.page.document",
+    "linter.reports.drawing.box",
     "linter.reports.rule_page",
     "linter.cli.packs_show",
 )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from linter.reports.drawing.letters import fitted, folded
+from linter.reports.drawing.letters import fitted, folded, width_of
 from linter.reports.drawing.shapes import Words
 
 if TYPE_CHECKING:
@@ -46,6 +46,12 @@ def faces_down(faces: Sequence[Face], x: float, width: float, grid: float) -> tu
         found.append(_face_at(face, x, y, width, grid))
         y = found[-1].bottom + _GAP
     return tuple(found)
+
+
+def face_width(faces: Sequence[Face]) -> float:
+    """The width that the longest name of a terminal asks for."""
+    labels = [pin.label for face in faces for pin in face.pins]
+    return max((width_of(each, SIZE) for each in labels), default=0.0) + _LABEL_INDENT + 6.0
 
 
 def _face_at(face: Face, x: float, top: float, width: float, grid: float) -> FaceAt:

@@ -8,7 +8,7 @@ numbers here, columns positions in a list: no length, no text.
 
 from __future__ import annotations
 
-from itertools import permutations
+from itertools import permutations, product
 from typing import TYPE_CHECKING, NamedTuple, TypeVar
 
 if TYPE_CHECKING:
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     Heights = Callable[["Groups"], Mapping[str, float]]
 
 _MOST_TRIED = 5  # conductors of a cable that are tried in every order; of more, neighbours swap
-_MOST_COLUMNS = 4  # columns that are tried in every order from the start
+_FEW, _FEW_CABLES = 3, 2
 _ROUNDS = 12
 
 _T = TypeVar("_T")
@@ -45,13 +45,10 @@ def least_crossing(groups: Groups, nets: Sequence[Ties], heights: Heights) -> Or
     `heights` gives the height of each row and pin, from an order of the groups: what stands in the
     left margin and at the right is of no concern here.
     """
-    best: tuple[tuple[float, float], Ordered] | None = None
-    for columns in _starts(len(nets)):
-        found = _improved(Ordered(groups, columns), nets, heights)
-        cost = _cost(found, nets, heights)
-        if best is None or cost < best[0]:
-            best = cost, found
-    return best[1] if best is not None else Ordered(groups, ())
+    if _is_small(groups, len(nets)):
+        return _best_of(_every(groups, len(nets)), nets, heights)
+    starts = (Ordered(groups, columns) for columns in _starts(len(nets)))
+    return _best_of((_improved(each, nets, heights) for each in starts), nets, heights)
 
 
 def crossings(columns: Sequence[int], nets: Sequence[Ties], at: Mapping[str, float]) -> int:
@@ -61,29 +58,70 @@ def crossings(columns: Sequence[int], nets: Sequence[Ties], at: Mapping[str, flo
     >>> crossings([0, 1], nets, {"a": 0, "b": 2, "x": 3, "y": 1})
     1
     """
-    spans = [_span(nets[each], at) for each in columns]
-    found = 0
-    for column, each in enumerate(columns):
-        left, right = spans[:column], spans[column + 1 :]
-        found += sum(low < at[row] < high for row in nets[each].rows for low, high in left)
-        found += sum(low < at[pin] < high for pin in nets[each].pins for low, high in right)
+    return _crossings(columns, _reaches(nets, at))
+
+
+class _Reach(NamedTuple):
+    """The heights at which a net is reached from the left and goes on to the right; its reach."""
+
+    left: tuple[float, ...]
+    right: tuple[float, ...]
+    low: float
+    high: float
+
+
+def _reaches(nets: Sequence[Ties], at: Mapping[str, float]) -> list[_Reach]:
+    found = []
+    for net in nets:
+        left = tuple(at[each] for each in net.rows)
+        right = tuple(at[each] for each in net.pins)
+        found.append(_Reach(left, right, min(left + right), max(left + right)))
     return found
 
 
-def _span(net: Ties, at: Mapping[str, float]) -> tuple[float, float]:
-    heights = [at[each] for each in (*net.rows, *net.pins)]
-    return min(heights), max(heights)
+def _crossings(columns: Sequence[int], reaches: Sequence[_Reach]) -> int:
+    found = 0
+    for column, each in enumerate(columns):
+        _, _, low, high = reaches[each]
+        for other in columns[column + 1 :]:
+            for y in reaches[other].left:
+                found += low < y < high
+        for other in columns[:column]:
+            for y in reaches[other].right:
+                found += low < y < high
+    return found
 
 
 def _cost(order: Ordered, nets: Sequence[Ties], heights: Heights) -> tuple[float, float]:
     """Crossings first, then the length of the verticals."""
-    at = heights(order.groups)
-    spans = [_span(net, at) for net in nets]
-    return crossings(order.columns, nets, at), sum(high - low for low, high in spans)
+    reaches = _reaches(nets, heights(order.groups))
+    return _crossings(order.columns, reaches), sum(each.high - each.low for each in reaches)
+
+
+def _best_of(orders: Iterable[Ordered], nets: Sequence[Ties], heights: Heights) -> Ordered:
+    return min(orders, key=lambda each: _cost(each, nets, heights))
+
+
+def _is_small(groups: Groups, nets: int) -> bool:
+    """Whether there are few enough orders to try all: two cables with three conductors, say."""
+    blocks = [block for group in groups for block in group]
+    return len(blocks) <= _FEW_CABLES and nets <= _FEW and all(len(b) <= _FEW for b in blocks)
+
+
+def _every(groups: Groups, nets: int) -> Iterator[Ordered]:
+    """Every order there is."""
+    for arranged in product(*(_arranged(group) for group in groups)):
+        for columns in permutations(range(nets)):
+            yield Ordered(arranged, columns)
+
+
+def _arranged(group: Blocks) -> Iterator[Blocks]:
+    for blocks in permutations(group):
+        yield from product(*map(permutations, blocks))
 
 
 def _starts(number: int) -> Iterable[tuple[int, ...]]:
-    if number <= _MOST_COLUMNS:
+    if number <= _FEW:
         return permutations(range(number))
     return (tuple(range(number)), tuple(reversed(range(number))))
 
@@ -93,8 +131,8 @@ def _improved(order: Ordered, nets: Sequence[Ties], heights: Heights) -> Ordered
     cost = _cost(order, nets, heights)
     for _ in range(_ROUNDS):
         before = cost
-        for steps in (_by_columns, _by_conductors, _by_cables):
-            for changed in steps(order):
+        for way in (_by_columns, _by_conductors, _by_cables):
+            for changed in way(order):
                 tried = _cost(changed, nets, heights)
                 if tried < cost:
                     order, cost = changed, tried

@@ -11,11 +11,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.reports.drawing.contents import SIDES
-from linter.reports.drawing.faces import FaceAt, faces_down
+from linter.reports.drawing.faces import FaceAt, face_width, faces_down
 from linter.reports.drawing.order import Ordered, Ties, crossings, least_crossing
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Iterator, Mapping, Sequence
 
     from linter.reports.drawing.contents import Block, Contents, Row
     from linter.reports.drawing.order import Groups
@@ -29,8 +29,8 @@ _HEADING = 2 * PITCH
 _FIRST_ROW = _HEADING + 12.0
 _PIN_GRID = 3.0  # where pins stand on the grid of rows: half a pitch off them
 _WIDTH = 360.0
-_LEAST_COLUMN, _MOST_COLUMN = 15.0, 26.0
-_LEAST_LEFT, _MOST_LEFT, _LEAST_FACE, _MOST_FACE = 104.0, 136.0, 104.0, 132.0
+_LEAST_COLUMN, _MOST_COLUMN = 14.0, 26.0
+_LEAST_LEFT, _LEAST_FACE, _MOST_FACE = 104.0, 104.0, 156.0
 _SHARE_OF_LEFT = 0.5
 _DOWN = (0.5, 0.0, 1.0)  # where devices are tried: the middle first, which reads best
 
@@ -43,11 +43,6 @@ class BlockAt(NamedTuple):
     lane: float
     top: float
     rows: tuple[tuple[Row, float], ...]
-
-    @property
-    def bottom(self) -> float:
-        """Where the next cable may begin."""
-        return self.top + _HEADING + PITCH * max(1, len(self.block.rows))
 
 
 class Columns(NamedTuple):
@@ -83,7 +78,7 @@ def placed(contents: Contents) -> Placed:
     The devices stand where that leaves the fewest crossings: at the middle, the top or the bottom.
     """
     groups = [[block for block in contents.blocks if block.side == side] for side in SIDES]
-    across = _across(groups, len(contents.nets), bool(contents.faces))
+    across = _across(groups, contents)
     top = MOUTH + LANE * len(groups[0])
     faces = faces_down(contents.faces, across.faces, across.face_width, top + _PIN_GRID)
     tall = top + sum(map(_height, contents.blocks))
@@ -107,19 +102,20 @@ def _with_faces(
     reach: tuple[float, float],
 ) -> Placed:
     """The best order with the devices where they are, between the top and the bottom of a box."""
-    by_key = {block.cable: block for block in contents.blocks}
     pins = {pin.key: y for face in faces for pin, y in face.pins}
 
     def heights(order: Groups) -> Mapping[str, float]:
         found = dict(pins)
-        for block in _stacked(order, by_key, *reach):
-            found.update({row.key: y for row, y in block.rows})
+        for _, _, keys, y in _tops(order, reach):
+            for number, key in enumerate(keys):
+                found[key] = y + _FIRST_ROW + PITCH * number
         return found
 
     ties = [Ties(net.rows, net.pins) for net in contents.nets]
     order = least_crossing(_groups(groups), ties, heights)
     at = heights(order.groups)
-    blocks = _stacked(order.groups, by_key, *reach)
+    by_key = {block.cable: block for block in contents.blocks}
+    blocks = _stacked(order.groups, by_key, reach)
     crossed = crossings(order.columns, ties, at)
     return Placed(across, reach[1] + 8.0, blocks, faces, order, at, crossed)
 
@@ -132,18 +128,24 @@ def _groups(groups: Sequence[Sequence[Block]]) -> Groups:
     )
 
 
-def _across(groups: Sequence[Sequence[Block]], nets: int, has_faces: bool) -> Columns:
-    lanes = max(1, len(groups[0]) + len(groups[1]), len(groups[-1]))
-    words = WALL + LANE * lanes + 12.0
-    right = 14.0 if has_faces else WALL + 6.0
-    room = _WIDTH - words - right - 12.0 - _LEAST_COLUMN * nets
-    left = min(max(room * _SHARE_OF_LEFT, _LEAST_LEFT), _MOST_LEFT)
-    face = min(max(room - left, _LEAST_FACE), _MOST_FACE) if has_faces else 0.0
+def _across(groups: Sequence[Sequence[Block]], contents: Contents) -> Columns:
+    """The widths: as much for words at the devices as they ask, what is over to the left."""
+    nets = len(contents.nets)
+    words = WALL + LANE * _lanes(groups) + 12.0
+    right = 14.0 if contents.faces else WALL + 6.0
+    face = min(max(face_width(contents.faces), _LEAST_FACE), _MOST_FACE) if contents.faces else 0.0
+    least = words + _LEAST_LEFT + _LEAST_COLUMN * nets + 12.0 + face + right
+    width = max(_WIDTH, least)
+    over = width - least
+    left = _LEAST_LEFT + over * _SHARE_OF_LEFT
     channel = words + left
-    width = max(_WIDTH, channel + _LEAST_COLUMN * nets + 12.0 + face + right)
-    pitch = (width - right - face - 12.0 - channel) / max(nets, 1)
-    pitch = min(pitch, _MOST_COLUMN)
+    pitch = min((width - right - face - 12.0 - channel) / max(nets, 1), _MOST_COLUMN)
     return Columns(words, channel, pitch, width - right - face, face, width)
+
+
+def _lanes(groups: Sequence[Sequence[object]]) -> int:
+    """The lanes in the left margin: cables from above and from below lie beside each other."""
+    return max(1, len(groups[0]) + len(groups[1]), len(groups[-1]))
 
 
 def _height(block: Block) -> float:
@@ -156,31 +158,43 @@ def _moved(faces: tuple[FaceAt, ...], bottom: float, part: float) -> tuple[FaceA
     return tuple(each.moved(down - down % PITCH) for each in faces)
 
 
+def _tops(
+    groups: Groups, reach: tuple[float, float]
+) -> Iterator[tuple[str, int, tuple[str, ...], float]]:
+    """Each cable with its side, its number there, its conductors, and where it begins.
+
+    From the top down in that order; those that enter below stand at the bottom, by whole rows.
+    """
+    y, bottom = reach
+    for side, group in zip(SIDES, groups, strict=True):
+        if side == "bottom":
+            room = bottom - sum(_HEADING + PITCH * len(keys) for keys in group) - y
+            y += room - room % PITCH
+        for number, keys in enumerate(group):
+            yield side, number, keys, y
+            y += _HEADING + PITCH * len(keys)
+
+
 def _stacked(
-    groups: Groups, by_key: Mapping[str, Block], top: float, bottom: float
+    groups: Groups, by_key: Mapping[str, Block], reach: tuple[float, float]
 ) -> tuple[BlockAt, ...]:
-    """The cables from the top down in that order, those that enter below from the bottom up."""
+    """The cables placed in that order."""
     by_row = {row.key: block for block in by_key.values() for row in block.rows}
     found: list[BlockAt] = []
-    y, lane = top, 0
-    above = len(groups[0]) + len(groups[1])
-    for side, group in zip(SIDES, groups, strict=True):
-        blocks = [by_row.get(keys[0]) or by_key[keys[0]] for keys in group]
-        if side == "bottom":
-            room = bottom - sum(map(_height, blocks)) - y
-            y += room - room % PITCH
-        for number, (keys, block) in enumerate(zip(group, blocks, strict=True)):
-            found.append(_block_at(block, side, keys, y, _lane(side, lane, number, group, groups)))
-            y = found[-1].bottom
-            lane = min(lane + 1, above)
+    for side, number, keys, y in _tops(groups, reach):
+        block = by_row.get(keys[0]) or by_key[keys[0]]
+        lane = _lane(side, len(found), number, groups)
+        found.append(_block_at(block, side, keys, y, lane))
     return tuple(found)
 
 
-def _lane(side: str, lane: int, number: int, group: Sequence[object], groups: Groups) -> float:
-    """The lane in the left margin: the cable that ends first has the one nearest to the words."""
-    lanes = max(1, len(groups[0]) + len(groups[1]), len(groups[-1]))
-    from_right = {"bottom": len(group) - 1 - number, "left": 0, "back": 0}.get(side, lane)
-    return WALL + 9.0 + LANE * (lanes - 1 - from_right)
+def _lane(side: str, above: int, number: int, groups: Groups) -> float:
+    """The lane in the left margin: the cable that ends first has the one nearest to the words.
+
+    `above` counts the cables above it, `number` those of its side.
+    """
+    from_right = {"bottom": len(groups[-1]) - 1 - number, "left": 0, "back": 0}.get(side, above)
+    return WALL + 9.0 + LANE * (_lanes(groups) - 1 - from_right)
 
 
 def _block_at(block: Block, side: str, keys: Sequence[str], y: float, lane: float) -> BlockAt:

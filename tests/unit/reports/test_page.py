@@ -1,0 +1,105 @@
+"""The report as HTML: valid, self-contained, and inert whatever a job says."""
+
+import re
+from collections.abc import Iterator
+from pathlib import Path
+from xml.etree.ElementTree import Element
+
+import pytest
+from tinyhtml5.parser import HTMLParser
+
+from linter.cli.run import run
+from tests.architecture.test_words import NOT_IN_OUR_VOCABULARY
+from tests.browser.hostile import hostile_job
+from tests.golden.fresh import ROOT
+
+JOBS = [*sorted((ROOT / "examples").glob("*/*.yaml")), ROOT / "tests/browser/heavy.yaml"]
+# Everything that could load, run, send or go somewhere: none of it is in a report.
+ACTING = {
+    "script", "iframe", "object", "embed", "img", "image", "video", "audio", "link", "base", "form",
+    "use", "animate", "set", "foreignObject", "a:href", "button",
+}  # fmt: skip
+INERT = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff]")
+
+
+def _page(job: Path, folder: Path) -> str:
+    file = folder / "report.html"
+    assert run(["report", str(job), "-o", str(file)]) == 0
+    return file.read_text(encoding="utf-8")
+
+
+def _parsed(page: str) -> Element:
+    """The page parsed as browsers do; what the standard calls a parse error is one here."""
+    parser = HTMLParser(namespace_html_elements=False)
+    root = parser.parse(page)
+    assert isinstance(root, Element)
+    assert not parser.errors
+    return root
+
+
+@pytest.fixture(scope="module", params=JOBS, ids=lambda job: f"{job.parent.name}/{job.stem}")
+def page(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> str:
+    """The report of a job."""
+    return _page(request.param, tmp_path_factory.mktemp("report"))
+
+
+def test_it_is_valid_and_its_links_lead_somewhere(page: str) -> None:
+    root = _parsed(page)
+    ids = [each.attrib["id"] for each in root.iter() if "id" in each.attrib]
+    assert len(ids) == len(set(ids))
+    for each in root.iter():
+        for key in ("href", "for", "aria-labelledby"):
+            if key in each.attrib:
+                assert each.attrib[key].removeprefix("#") in ids
+
+
+def test_it_asks_for_nothing_from_elsewhere(page: str) -> None:
+    assert not _acting(_parsed(page))
+    assert not re.search(r"url\(|@import|https?:(?!//www\.w3\.org)", page)
+
+
+def test_it_does_not_sound_like_a_verdict(page: str) -> None:
+    assert not NOT_IN_OUR_VOCABULARY.search(
+        re.sub(r"<style>.*?</style>", "", page, flags=re.DOTALL)
+    )
+
+
+def _acting(root: Element) -> list[str]:
+    return [tag for each in root.iter() for tag in _acts(each)]
+
+
+def _acts(each: Element) -> Iterator[str]:
+    tag = str(each.tag).rpartition("}")[2]
+    if tag in ACTING:
+        yield tag
+    for key, value in each.attrib.items():
+        if key.startswith("on") or key in ("src", "style", "action", "srcset"):
+            yield f"{tag} {key}"
+        if key == "href" and not value.startswith("#"):
+            yield f"{tag} {key}={value}"
+
+
+def test_hostile_words_are_shown_and_do_nothing(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    job = tmp_path / "hostile.json"
+    job.write_text(hostile_job(), encoding="utf-8")
+    page = _page(job, tmp_path)
+    root = _parsed(page)
+    assert not _acting(root)
+    assert not INERT.search(page)
+    assert "".join(root.itertext()).count("<script>alert(1)</script>") >= 4
+    assert capsys.readouterr().err == ""
+
+
+def test_a_file_that_is_no_page_is_not_written_over(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    job = tmp_path / "job.yaml"
+    before = JOBS[0].read_text(encoding="utf-8")
+    job.write_text(before, encoding="utf-8")
+    assert run(["report", str(job), "-o", str(job)]) == 64
+    assert "no HTML file" in capsys.readouterr().err
+    assert job.read_text(encoding="utf-8") == before
+    assert run(["report", str(job)]) == 64
+    assert run(["report", str(job), "-o", str(tmp_path)]) == 64
