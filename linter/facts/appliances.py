@@ -107,9 +107,10 @@ def _leg(appliance: Appliance, supply: Supply, circuits: tuple[Thing, ...]) -> s
     if between is not False:
         return BOTH_LEGS if between is True else between
     breakers = {each for circuit in circuits for each in things(circuit, "breakers")}
-    legs = {value_of(each, "leg") for each in breakers}
-    leg = legs.pop() if len(legs) == 1 else None
-    if isinstance(leg, str) and leg != BOTH_LEGS:
+    legs = [value_of(each, "leg") for each in breakers]
+    # One that is not known is no key of a set.
+    leg = legs[0] if legs and all(isinstance(each, str) for each in legs) else None
+    if isinstance(leg, str) and leg != BOTH_LEGS and legs.count(leg) == len(legs):
         return leg
     return unknown("appliance", appliance.name, "leg")
 

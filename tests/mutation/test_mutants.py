@@ -9,6 +9,7 @@ from tests.mutation.mutants import mutants_of
 
 # Mutants that change nothing, each with the reason.
 ALIKE = {
+    "limit no_area: 0.0 to -1.0": "less than nothing is rounded up to nothing",
     "limit small_heater_current: 13.3 to 10.64": (
         "from 10.64 A to 13.3 A, half as much again comes up to 20 A in the table of breakers, too"
     ),
