@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from linter.audit.findings import WEIGHTS, at_least
 from linter.cli.faults import Fault, attempted
-from linter.cli.files import JobFile, job_files
+from linter.cli.files import JobFile, job_files, read_text, shown_name
 from linter.cli.output import say, show, show_lines
 from linter.cli.shelf import PACKS, Shelf
 from linter.cli.signed import sign_offs_of, signed_of
@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from linter.audit.open_checks import OpenCheck
+    from linter.reports.earlier import Earlier
 
 FORMS = ("text", "json", "sarif")
 WORKINGS = ("brief", "full")
@@ -29,6 +30,7 @@ _OPTIONS = (
     Option("--form", "text, json or sarif", "text"),
     Option("--hold-on", "danger, violation or advice", "violation"),
     Option("--working", "brief or full", "brief"),
+    Option("--against", "a file of findings that an earlier audit wrote as json"),
     PACKS,
 )
 
@@ -42,39 +44,60 @@ def run_audit(words: Sequence[str]) -> Status:
     if not names:
         raise WrongUse("A file to audit is missing.", "a job file, a folder of job files, or -")
     shelf = Shelf(options.all("--packs"))
-    one_by_one = form != "text"
-    outcomes = [_outcome(file, shelf, one_by_one) for file in sweeping(job_files(names))]
+    earlier = _earlier(options.one("--against"))
+    wanted = _Wanted(shelf, form != "text" or earlier is not None, earlier)
+    outcomes = [_outcome(file, wanted) for file in sweeping(job_files(names))]
     _report(outcomes, form, full)
     return worst(_status(each, hold_on) for each in outcomes)
 
 
-def _outcome(file: JobFile, shelf: Shelf, one_by_one: bool) -> Outcome:
+def _earlier(name: str) -> Earlier | None:
+    if not name:
+        return None
+    from linter.reports.earlier import read_earlier  # noqa: PLC0415  only where one is named
+
+    return read_earlier(read_text(name), shown_name(name))
+
+
+class _Wanted(NamedTuple):
+    """What all files are audited with: packs, open checks one by one or not, an earlier audit."""
+
+    shelf: Shelf
+    one_by_one: bool
+    earlier: Earlier | None
+
+
+def _outcome(file: JobFile, wanted: _Wanted) -> Outcome:
     try:
-        found = attempted(f"auditing {file.name}", lambda: _audited(file, shelf, one_by_one))
+        found = attempted(f"auditing {file.name}", lambda: _audited(file, wanted))
     except Refused as refused:
         say(str(refused))
         return TurnedAway(file.name, refused.refusals)
     return OurFault(file.name, found.doing) if isinstance(found, Fault) else found
 
 
-def _audited(file: JobFile, shelf: Shelf, one_by_one: bool) -> Audited:
-    """The audit of a file, with its open checks told one by one where the report asks for them."""
+def _audited(file: JobFile, wanted: _Wanted) -> Audited:
     from linter.audit.audit import examined  # noqa: PLC0415
     from linter.jobfile import read_job  # noqa: PLC0415
 
     if file.refused is not None:
         raise file.refused
     job = read_job(file.text, file.name)
-    pack = shelf.for_job(file.name).pack_of(job)
+    pack = wanted.shelf.for_job(file.name).pack_of(job)
     found = examined(job, pack)
     said = sign_offs_of(file.name, job)
     checks: tuple[OpenCheck, ...] = ()
-    if one_by_one or said is not None:
+    if wanted.one_by_one or said is not None:
         from linter.audit.open_checks import open_checks  # noqa: PLC0415
 
         checks = open_checks(found)
     signed = signed_of(file.name, job, said, found, checks)
-    return Audited(file.name, found.audit, signed, checks, pack)
+    audited = Audited(file.name, found.audit, signed, checks, pack)
+    if wanted.earlier is None:
+        return audited
+    from linter.reports.earlier import news_of  # noqa: PLC0415  only where one is named
+
+    return audited._replace(news=news_of(wanted.earlier, file.name, found.audit.findings, checks))
 
 
 def _report(outcomes: Sequence[Outcome], form: str, full: bool) -> None:

@@ -30,7 +30,7 @@ to confirm with the adopted code, the authority having jurisdiction and a licens
 GUIDES = {
     "audit": f"""\
 precover audit FILE... [--form text|json|sarif] [--hold-on danger|violation|advice]
-                       [--working brief|full] [--packs FOLDER]
+                       [--working brief|full] [--against FILE] [--packs FOLDER]
 
 Audits job files by the rule pack each of them names. FILE is a job file, a folder (every job file
 in it), or - for standard input.
@@ -41,6 +41,8 @@ in it), or - for standard input.
                         said) or advice
     --working WAY       the arithmetic as on paper (brief, unless said), or in the words of the
                         rules (full)
+    --against FILE      the findings of an earlier audit of the same files, as --form json wrote
+                        them: only what is new or changed since then counts for the status
     --packs FOLDER      a folder with rule packs of your own, or the folder of one, beside those
                         that come with precover; may be given several times. Unless given, a
                         folder called packs beside the job file is looked into

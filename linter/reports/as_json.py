@@ -16,7 +16,12 @@ from linter.reports.outcomes import (
     untold_outstanding,
 )
 from linter.reports.sayings import CAUTION, CLOSING, provenance
-from linter.reports.sign_offs_json import sign_off_json, signed_json, untold_json
+from linter.reports.sign_offs_json import (
+    against_json,
+    sign_off_json,
+    signed_json,
+    untold_json,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -32,7 +37,6 @@ if TYPE_CHECKING:
         Unlooked,
         WalkItem,
     )
-    from linter.signoff.standing import SignedOff
     from linter.text import Place, Refusal
 
 FORMAT = 1
@@ -82,7 +86,7 @@ def _audit(audited: Audited) -> Data:
         "cannot_tell": dict(audit.cannot_tell),
         "outstanding": dict(audited.outstanding),
         "untold_outstanding": dict(audited.untold),
-        "findings": [_finding(each, audited.signed) for each in audit.findings],
+        "findings": [_finding(each, audited) for each in audit.findings],
         "open": [_question(each) for each in audit.open],
         "unlooked": [_unlooked(each) for each in audit.unlooked],
         "held_to_advice": {
@@ -94,10 +98,11 @@ def _audit(audited: Audited) -> Data:
         "walk_through": [_walk_item(each) for each in audit.walk_through],
         "untold": untold_json(audited.checks),
         "sign_off": sign_off_json(audited.signed),
+        "against": None if audited.news is None else against_json(audited.news),
     }
 
 
-def _finding(finding: Finding, signed: SignedOff) -> Data:
+def _finding(finding: Finding, audited: Audited) -> Data:
     return {
         "rule": finding.rule,
         "weight": finding.weight,
@@ -130,7 +135,8 @@ def _finding(finding: Finding, signed: SignedOff) -> Data:
         "usual": list(finding.usual),
         "assumed": list(finding.assumed),
         "fingerprint": finding.fingerprint,
-        "signed": signed_json(finding, signed),
+        "signed": signed_json(finding, audited.signed),
+        "against": None if audited.news is None else audited.news.of(finding),
     }
 
 

@@ -11,18 +11,22 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from linter.audit.findings import Finding, Stop
+    from linter.reports.earlier import News
     from linter.signoff.standing import SignedOff, Standing
 
 
 class Entry(NamedTuple):
     """A finding to show, and its siblings: the same of other things at the same place.
 
-    `standing` is what was said of them by a person, if anything was.
+    `standing` is what was said of them by a person, if anything was; `state` and `news` tell, in a
+    word and in a sentence, what is new of them, where an earlier audit is named.
     """
 
     first: Finding
     others: tuple[Finding, ...]
     standing: Standing | None = None
+    state: str = ""
+    news: str = ""
 
     @property
     def all(self) -> tuple[Finding, ...]:
@@ -30,7 +34,9 @@ class Entry(NamedTuple):
         return (self.first, *self.others)
 
 
-def entries(findings: Iterable[Finding], signed: SignedOff = NOTHING_SAID) -> tuple[Entry, ...]:
+def entries(
+    findings: Iterable[Finding], signed: SignedOff = NOTHING_SAID, news: News | None = None
+) -> tuple[Entry, ...]:
     """The findings as a person counts them, in the order of the first of each.
 
     Siblings break one rule at one place, with one working, and the same is said of each but for its
@@ -40,8 +46,15 @@ def entries(findings: Iterable[Finding], signed: SignedOff = NOTHING_SAID) -> tu
     alike: dict[object, list[Finding]] = {}
     for finding in findings:
         standing = signed.of(finding)
-        alike.setdefault((_same(finding), standing and alike_in(standing)), []).append(finding)
-    return tuple(Entry(group[0], tuple(group[1:]), signed.of(group[0])) for group in alike.values())
+        told = standing and alike_in(standing), news and news.of(finding)
+        alike.setdefault((_same(finding), told), []).append(finding)
+    return tuple(_entry(group, signed, news) for group in alike.values())
+
+
+def _entry(group: list[Finding], signed: SignedOff, news: News | None) -> Entry:
+    first, *others = group
+    told = (news.of(first), news.told(first)) if news else ("", "")
+    return Entry(first, tuple(others), signed.of(first), *told)
 
 
 def named(others: Iterable[Finding], line: int) -> str:

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.audit.findings import WEIGHTS, Audit
-from linter.signoff.standing import NOTHING_SAID, SignedOff
+from linter.reports.earlier import KNOWN, News
+from linter.signoff.standing import NOTHING_SAID, SignedOff, key_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
+    from linter.audit.findings import Finding
     from linter.audit.open_checks import OpenCheck
     from linter.packs.model import Pack
     from linter.text import Refusal
@@ -19,7 +22,8 @@ class Audited(NamedTuple):
     """A job file that was understood, its audit, and what people said of its findings.
 
     `checks` are the checks that cannot be told, one by one, and `pack` is what it was audited by,
-    for reports that ask for them.
+    for reports that ask for them. `news` is what is new against an earlier audit, if one is named:
+    nothing else counts then.
     """
 
     file: str
@@ -27,16 +31,33 @@ class Audited(NamedTuple):
     signed: SignedOff = NOTHING_SAID
     checks: tuple[OpenCheck, ...] = ()
     pack: Pack | None = None
+    news: News | None = None
 
     @property
     def outstanding(self) -> Mapping[str, int]:
-        """The findings that count, by weight: all but those that a sign-off settled."""
-        return _less(self.audit.counts, self.signed.settled)
+        """The findings that count, by weight: those that are new, and no sign-off settled."""
+        if self.news is None:
+            return _less(self.audit.counts, self.signed.settled)
+        return _by_weight(
+            each.weight
+            for each in self.audit.findings
+            if self.news.of(each) != KNOWN and self._counts(each)
+        )
 
     @property
     def untold(self) -> Mapping[str, int]:
         """The checks that cannot be told and count, by weight."""
-        return _less(self.audit.cannot_tell, self.signed.settled_untold)
+        if self.news is None:
+            return _less(self.audit.cannot_tell, self.signed.settled_untold)
+        return _by_weight(
+            each.weight
+            for each in self.checks
+            if key_of(each) in self.news.untold and self._counts(each)
+        )
+
+    def _counts(self, found: Finding | OpenCheck) -> bool:
+        standing = self.signed.of(found)
+        return standing is None or standing.counts
 
 
 class TurnedAway(NamedTuple):
@@ -83,6 +104,11 @@ def untold_outstanding(outcomes: Iterable[Outcome]) -> dict[str, int]:
     """The checks that cannot be told and count, by weight, over all files."""
     found = [each.untold for each in outcomes if isinstance(each, Audited)]
     return {weight: sum(each[weight] for each in found) for weight in WEIGHTS}
+
+
+def _by_weight(weights: Iterable[str]) -> Mapping[str, int]:
+    found = Counter(weights)
+    return {weight: found[weight] for weight in WEIGHTS}
 
 
 def _less(counts: Mapping[str, int], settled: Mapping[str, int]) -> Mapping[str, int]:

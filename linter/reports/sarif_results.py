@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from linter.audit.findings import OUT_OF_SIGHT, TO_BE_LOOKED_AT
 from linter.audit.relied import mark_of
 from linter.reports.backing import on_paper, resting, sources
+from linter.reports.earlier import CHANGED, KNOWN, NEW
 from linter.reports.sarif_words import LEVELS, Data, message
 from linter.reports.sayings import counted
 from linter.reports.sign_offs import said
@@ -26,6 +27,7 @@ if TYPE_CHECKING:
     from linter.signoff.standing import Standing
 
 FINGERPRINT = "precover/v1"
+_STATES = {NEW: "new", CHANGED: "updated", KNOWN: "unchanged"}
 _FAIL, _OPEN, _REVIEW = "fail", "open", "review"
 
 
@@ -57,6 +59,7 @@ class _Results:
             "locations": [self._addresses.location(finding.place, logicalLocations=things)],
             "partialFingerprints": {FINGERPRINT: finding.fingerprint},
             "suppressions": self._suppressions(self._audited.signed.of(finding)),
+            **self._news(finding),
             "properties": {
                 "weight": finding.weight,
                 "job": self._audited.audit.job,
@@ -70,6 +73,10 @@ class _Results:
                 ],
             },
         }
+
+    def _news(self, finding: Finding) -> Data:
+        news = self._audited.news
+        return {} if news is None else {"baselineState": _STATES[news.of(finding)]}
 
     def open_checks(self) -> Iterator[Data]:
         """A result for each rule and what is to be learnt for it, with all places where."""

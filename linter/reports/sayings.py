@@ -127,6 +127,15 @@ def counted_by_weight(counts: Mapping[str, int]) -> str:
     return join_words([counted(counts[weight], *_COUNTED[weight]) for weight in WEIGHTS])
 
 
+def weighed(counts: Mapping[str, int]) -> list[str]:
+    """The findings by weight, the heaviest first, without those of which there are none.
+
+    >>> weighed({"danger": 1, "violation": 2, "advice": 0})
+    ['1 danger', '2 violations']
+    """
+    return [counted(counts[each], *_COUNTED[each]) for each in WEIGHTS if counts[each]]
+
+
 def taken_as_none(assumed: Iterable[Assumed]) -> Iterator[str]:
     """What was taken as none and of how many things; what is so at the same things together.
 

@@ -51,9 +51,21 @@ def settled(judged: Sequence[Entry], signed: SignedOff) -> Iterator[Line]:
         yield line("JUDGED NOT A DEFECT", "advice-heading")
         yield line("It does not count, and stands here so that nobody forgets it.", indent=2)
         for each in judged:
-            yield from _judged(each)
+            yield from in_short(each)
     yield from _of_open_checks(signed)
     yield from _of_nothing(signed)
+
+
+def in_short(entry: Entry) -> Iterator[Line]:
+    """Findings that are told together, without their working: what, where, and what was said."""
+    finding, standing = entry.first, entry.standing
+    badge = Span(BADGES[finding.weight], finding.weight, whole=True)
+    yield Line((badge, Span(f" {finding.sentence}")), indent=3, hang=5)
+    if entry.others:
+        yield line(f"Also: {named(entry.others, finding.place.line)}.", indent=8, hang=4)
+    yield line(f"{finding.rule}, at {finding.place}", "quiet", indent=8)
+    if standing is not None:
+        yield line(said(standing), indent=8, hang=2)
 
 
 def totals(signed: Iterable[SignedOff]) -> Iterator[Line]:
@@ -88,17 +100,6 @@ def listed(
         yield line(f"{item.rule}, at {each.place}", "quiet", indent=4, hang=2)
         if state:
             yield line(state, indent=4, hang=2)
-
-
-def _judged(entry: Entry) -> Iterator[Line]:
-    finding, standing = entry.first, entry.standing
-    badge = Span(BADGES[finding.weight], finding.weight, whole=True)
-    yield Line((badge, Span(f" {finding.sentence}")), indent=3, hang=5)
-    if entry.others:
-        yield line(f"Also: {named(entry.others, finding.place.line)}.", indent=8, hang=4)
-    yield line(f"{finding.rule}, at {finding.place}", "quiet", indent=8)
-    if standing is not None:
-        yield line(said(standing), indent=8, hang=2)
 
 
 def _of_open_checks(signed: SignedOff) -> Iterator[Line]:

@@ -1,4 +1,4 @@
-"""What people said of findings as JSON, for the findings of schemas/findings.schema.json."""
+"""What people said of findings, and what is new of them, as JSON for findings.schema.json."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ if TYPE_CHECKING:
 
     from linter.audit.findings import Finding
     from linter.audit.open_checks import OpenCheck
+    from linter.reports.earlier import News
     from linter.signoff.said import Saying
     from linter.signoff.standing import Idle, SignedOff, Standing
     from linter.text import Place
@@ -40,6 +41,18 @@ def untold_json(checks: Iterable[OpenCheck]) -> list[Data]:
         {"rule": rule, "weight": weight, "kind": kind, "things": things}
         for (rule, weight, kind), things in sorted(by_rule.items())
     ]
+
+
+def against_json(news: News) -> Data:
+    """What is new of a job against an earlier audit, but for the state of each finding."""
+    return {
+        "file": news.name,
+        "untold": len(news.untold),
+        "gone": [
+            {"rule": rule, "kind": kind, "ref": ref, "weight": told.weight, "found": told.sentence}
+            for (rule, kind, ref), told in news.gone
+        ],
+    }
 
 
 def _standing(standing: Standing) -> Data:

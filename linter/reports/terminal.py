@@ -6,8 +6,10 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 
 from linter.audit.findings import OUT_OF_SIGHT, TO_BE_LOOKED_AT
+from linter.reports.earlier import KNOWN
 from linter.reports.entries import entries
 from linter.reports.layout import EMPTY, Line, Span, fold, line
+from linter.reports.news import against, by_file, known_before
 from linter.reports.outcomes import Audited, Outcome, audits, cannot_tell, counts
 from linter.reports.sayings import (
     CAUTION,
@@ -57,7 +59,7 @@ def report(outcomes: Sequence[Outcome], full: bool = False) -> Iterator[Line]:
         return
     yield Line((Span("CAUTION", "caution", whole=True), Span(f"  {CAUTION}")), hang=2)
     shown = [
-        (each, entries(each.audit.findings, each.signed))
+        (each, entries(each.audit.findings, each.signed, each.news))
         for each in outcomes
         if isinstance(each, Audited)
     ]
@@ -65,6 +67,7 @@ def report(outcomes: Sequence[Outcome], full: bool = False) -> Iterator[Line]:
         yield from _audit(audited, found, full)
     yield EMPTY
     yield from _totals(outcomes, sum(len(found) for _, found in shown))
+    yield from by_file(outcomes)
     yield EMPTY
     yield line(CLOSING)
 
@@ -87,11 +90,14 @@ def _audit(audited: Audited, found: tuple[Entry, ...], full: bool) -> Iterator[L
     yield line(f"{file}, by {audit.title} ({audit.pack}{layers})", "quiet", indent=2, hang=2)
     if audit.held.rules:
         yield line(held_to_advice(audit.held), indent=2, hang=2)
-    yield from walk([each for each in found if not is_judged_no_defect(each.standing)], full)
-    yield from unanswered(audit.open)
+    judged, known, told = _sorted_out(found)
+    yield from walk(told, full)
+    yield from known_before(known, audited.news) if audited.news else ()
+    if audited.news is None or audited.news.untold:
+        yield from unanswered(audit.open)
     yield from to_look_at(audit.walk_through)
     if signed.file:
-        yield from settled([each for each in found if is_judged_no_defect(each.standing)], signed)
+        yield from settled(judged, signed)
     if audit.unlooked:
         listed = ", ".join(map(_unlooked, audit.unlooked))
         yield EMPTY
@@ -100,6 +106,19 @@ def _audit(audited: Audited, found: tuple[Entry, ...], full: bool) -> Iterator[L
         listed = ", ".join(taken_as_none(audit.assumed))
         yield EMPTY
         yield line(f"Taken as none, since the job says nothing of it: {listed}.", hang=2)
+
+
+def _sorted_out(found: Iterable[Entry]) -> tuple[list[Entry], list[Entry], list[Entry]]:
+    """What is judged not a defect, what is known from an earlier audit, and what else is found."""
+    judged, known, told = [], [], []
+    for each in found:
+        if is_judged_no_defect(each.standing):
+            judged.append(each)
+        elif each.state == KNOWN:
+            known.append(each)
+        else:
+            told.append(each)
+    return judged, known, told
 
 
 def _unlooked(unlooked: Unlooked) -> str:
@@ -127,6 +146,7 @@ def _totals(outcomes: Sequence[Outcome], places: int) -> Iterator[Line]:
     if untold:
         yield line(f"{counted(untold, 'check', 'checks')} cannot be told yet.", "box")
     yield from totals(each.signed for each in outcomes if isinstance(each, Audited))
+    yield from against(outcomes)
     yield from _not_looked_at(found)
     if len(outcomes) > len(found):
         files = counted(len(outcomes) - len(found), "file was", "files were")

@@ -59,6 +59,8 @@ def _entries(
         yield from _entry(entry)
         for step in entry.first.working:
             yield from work(step)
+        if entry.news:
+            yield line(entry.news, indent=_WORK, hang=_HANG)
         if entry.standing is not None:
             yield line(f"Signed: {said(entry.standing)}", indent=_WORK, hang=_HANG)
     yield _note("Do:", first.do)
