@@ -31,6 +31,7 @@ if TYPE_CHECKING:
     from linter.trace.meetings import Meeting
     from linter.trace.outlets import OutletTrace
     from linter.trace.solid import Source
+    from linter.trace.trace import Piece
     from linter.vocabulary.model import Thing
     from linter.wiring.model import CablePart
 
@@ -204,7 +205,7 @@ def link_roles(site: Site, made: Made, doubts: Doubts) -> None:
             complete(conductor, facts)
 
 
-def _reported(site: Site, made: Made) -> frozenset[int]:
+def _reported(site: Site, made: Made) -> frozenset[Piece]:
     """The pieces of metal that end on outlets which are dead or reversed."""
     wrong = (
         each
@@ -218,7 +219,7 @@ def _reported(site: Site, made: Made) -> frozenset[int]:
     )
 
 
-def _against(site: Site, part: CablePart, reported: frozenset[int]) -> Source | None:
+def _against(site: Site, part: CablePart, reported: frozenset[Piece]) -> Source | None:
     """What is found on a conductor that is none of its role, if anything."""
     role = part.use.role
     wrong = (Role.NEUTRAL, Role.BOND) if role in _HOTS else (Role.HOT,)

@@ -7,14 +7,15 @@ from itertools import combinations, pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.trace.outlets import is_short
-from linter.trace.paths import Paths, Way, both_ways
+from linter.trace.paths import both_ways
 from linter.trace.positions import contacts_closed
 from linter.trace.solid import Source, Sources, by_role
 from linter.wiring.model import Role
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Mapping, Sequence
+    from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
+    from linter.trace.paths import Paths, Way
     from linter.trace.positions import Positions
     from linter.trace.solid import Solid
     from linter.wiring.model import Link, Use, Wiring
@@ -56,14 +57,19 @@ class _Found(NamedTuple):
     switches: tuple[str, ...] = ()
 
 
-def meetings(wiring: Wiring, solid: Solid, positions: Positions) -> tuple[Meeting, ...]:
-    """All of them: one for each piece of metal, and for each that switches can join further."""
+def meetings(
+    wiring: Wiring, solid: Solid, positions: Positions, paths_of: Callable[[], Paths]
+) -> tuple[Meeting, ...]:
+    """All of them: one for each piece of metal, and for each that switches can join further.
+
+    `paths_of` gives the ways of the wiring, which are asked for only where something meets.
+    """
     each_piece = (_worst(sources) for sources in solid.sources.values())
     found = [_Found(*each) for each in each_piece if each is not None]
     found += _by_switches(wiring, positions, {(each.what, each.sources) for each in found})
     if not found:
         return ()
-    paths = Paths(wiring)
+    paths = paths_of()
     ends: dict[Source, list[str]] = {}
     for wire, source in solid.source_of.items():
         ends.setdefault(source, []).append(wire)

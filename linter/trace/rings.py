@@ -6,14 +6,14 @@ from itertools import chain
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.trace.distance import ties_of
-from linter.trace.paths import Paths, Way
 from linter.trace.solid import OF_SWITCHES, by_role
 from linter.wiring.model import Role
 from linter.wiring.unions import Unions
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
 
+    from linter.trace.paths import Paths, Way
     from linter.trace.solid import Solid, Source
     from linter.wiring.model import Wiring
 
@@ -27,15 +27,16 @@ class Ring(NamedTuple):
     way: Way
 
 
-def rings(wiring: Wiring, solid: Solid) -> tuple[Ring, ...]:
+def rings(wiring: Wiring, solid: Solid, paths_of: Callable[[], Paths]) -> tuple[Ring, ...]:
     """One ring for each piece of metal that has any; bonds, joined in every box, may have them.
 
-    A ring closes in the panel where two conductors of it end on one breaker pole or bar.
+    A ring closes in the panel where two conductors of it end on one breaker pole or bar. `paths_of`
+    gives the ways of the wiring, which are asked for only where there is a ring.
     """
     closing = dict(_closing(wiring, solid))
     if not closing:
         return ()
-    paths = Paths(wiring)
+    paths = paths_of()
     return tuple(
         Ring(source, way)
         for piece, tie in closing.items()

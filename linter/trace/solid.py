@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from linter.trace.nets import Nets
 
 OF_SWITCHES = frozenset({LinkKind.CLOSED_WHEN_ON, LinkKind.THROW_1, LinkKind.THROW_2})
-_NEUTRAL_SPOTS = frozenset({Spot.NEUTRAL_BAR, Spot.BREAKER_NEUTRAL})
+NEUTRAL_SPOTS = frozenset({Spot.NEUTRAL_BAR, Spot.BREAKER_NEUTRAL})
 _SPLIT = "split phase"
 
 
@@ -120,7 +120,7 @@ class _Legs:
 def _source(legs: _Legs, landing: PanelLanding, circuit: str) -> Source | None:
     if landing.spot is Spot.BOND_BAR:
         return BOND_SOURCE
-    if landing.spot in _NEUTRAL_SPOTS:
+    if landing.spot in NEUTRAL_SPOTS:
         return Source(Role.NEUTRAL, circuit)
     if landing.spot is not Spot.BREAKER:
         return None

@@ -5,29 +5,27 @@ from __future__ import annotations
 from functools import cached_property
 from typing import TYPE_CHECKING, NamedTuple
 
-from linter.job.devices import Device, Switch
 from linter.job.stated import PanelId
-from linter.trace.distance import Distances
-from linter.trace.meetings import Meeting, meetings
-from linter.trace.nets import Nets, nets_of
-from linter.trace.outlets import Outlets, OutletTrace
-from linter.trace.paths import Paths, Way, both_ways, in_words, source_in_words, terminal_in_words
-from linter.trace.positions import Positions
-from linter.trace.rings import Ring, rings
-from linter.trace.solid import NO_SOURCE, OF_SWITCHES, Solid, Source, Sources, by_role
+from linter.trace.paths import Way, both_ways, in_words, source_in_words, terminal_in_words
+from linter.trace.section import Section
+from linter.trace.solid import NO_SOURCE, OF_SWITCHES, Source, Sources, by_role
 from linter.trace.uncertain import uncertain_boxes
-from linter.trace.ways import Protector, Ways
-from linter.wiring.model import Role, Spot, Wiring
+from linter.wiring.model import Role, Wiring
+from linter.wiring.sections import sections_of
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterable, Mapping
 
+    from linter.job.devices import Device
     from linter.job.jobs import Job
+    from linter.trace.meetings import Meeting
+    from linter.trace.outlets import OutletTrace
+    from linter.trace.rings import Ring
+    from linter.trace.ways import Protector
 
-_NEUTRAL_SPOTS = frozenset({Spot.NEUTRAL_BAR, Spot.BREAKER_NEUTRAL})
 _HOT_TERMINALS = frozenset({"hot", "hot 2", "line hot", "line hot 2"})
-_NEUTRAL_TERMINALS = frozenset({"neutral", "neutral 2", "line neutral"})
-_GROUND_FAULT, _ARC_FAULT = "ground-fault", "arc-fault"
+_GROUND_FAULT = "ground-fault"
+Piece = tuple[int, int]  # a piece of metal: its section, and its number there
 
 
 class BreakerPole(NamedTuple):
@@ -46,23 +44,18 @@ class Trace:
 
     def __init__(self, job: Job, wiring: Wiring) -> None:
         self._job, self._wiring = job, wiring
-        self._nets: Nets = nets_of(wiring)
-        self._solid = Solid(job, wiring, self._nets)
-        self._positions = Positions(self._solid.sources, self._solid.contacts)
-        self._reach: dict[int, Sources] = {}
-        landings = wiring.panel_landings
-        hots = {wire: each for wire, each in landings.items() if each.spot is Spot.BREAKER}
-        neutrals = {wire: each for wire, each in landings.items() if each.spot in _NEUTRAL_SPOTS}
-        bonds = {wire: each for wire, each in landings.items() if each.spot is Spot.BOND_BAR}
-        self._hot_ways = Ways(wiring, self._nets, hots)
-        self._neutral_ways = Ways(wiring, self._nets, neutrals)
-        self._bond_ways = Ways(wiring, self._nets, bonds)
+        self._sections = tuple(
+            Section(job, each, number) for number, each in enumerate(sections_of(wiring))
+        )
+        self._at = _by_name(self._sections)
+        self._by_box = {box: each for each in self._sections for box in each.wiring.boxes}
         self._devices: Mapping[str, Device] = {
             device.name: device for box in job.boxes.values() for device in box.holds
         }
         self.not_followed: frozenset[str] = frozenset(
             name
-            for group in self._positions.groups
+            for section in self._sections
+            for group in section.positions.groups
             if not group.is_followed
             for name in group.switches
         )
@@ -70,38 +63,22 @@ class Trace:
         self.uncertain_boxes = uncertain_boxes(job, wiring, at_them)
 
     @cached_property
-    def _distances(self) -> Distances:
-        return Distances(self._wiring)
-
-    @cached_property
-    def _outlets(self) -> Outlets:
-        wiring = self._wiring
-        return Outlets(self._solid, self._positions, wiring.by_device, wiring.links)
-
-    @cached_property
     def meetings(self) -> tuple[Meeting, ...]:
         """Where sources meet that are to be kept apart, each with the way that proves it."""
-        return meetings(self._wiring, self._solid, self._positions)
+        return tuple(each for section in self._sections for each in section.meetings)
 
     @cached_property
     def rings(self) -> tuple[Ring, ...]:
         """Hots and neutrals in parallel: a way round for each."""
-        return rings(self._wiring, self._solid)
-
-    @cached_property
-    def _paths(self) -> Paths:
-        return Paths(self._wiring)
+        return tuple(each for section in self._sections for each in section.rings)
 
     def outlet(self, device: str) -> OutletTrace:
         """What stands between the terminals of an outlet, in every position of the switches."""
-        return self._outlets.at(device)
+        return self._section_of(device).outlets.at(device)
 
     def sources_at(self, name: str) -> Sources:
         """All that reaches a wire end, joint, pigtail or terminal in some position."""
-        piece = self._solid.of(name)
-        if piece not in self._reach:
-            self._reach[piece] = self._positions.reach(piece)
-        return self._reach[piece]
+        return self._at[name].sources_at(name)
 
     def sources_in_words(self, name: str) -> tuple[str, ...]:
         """What reaches it in some position of the switches, as a person calls it."""
@@ -110,22 +87,26 @@ class Trace:
 
     def is_switched(self, name: str) -> bool:
         """Whether it hangs on a position of switches what reaches it."""
-        return self._positions.group_of(self._solid.of(name)) is not None
+        here = self._at[name]
+        return here.positions.group_of(here.solid.of(name)) is not None
 
     def has_only_neutral(self, name: str) -> bool:
         """Whether the neutral of a panel comes to it, however switches stand, and no hot."""
-        own = self._solid.sources.get(self._solid.of(name), NO_SOURCE)
+        here = self._at[name].solid
+        own = here.sources.get(here.of(name), NO_SOURCE)
         return bool(own) and all(each.role is Role.NEUTRAL for each in own)
 
-    def piece_of(self, name: str) -> int:
-        """The piece of metal that it is part of, by number; switches part pieces."""
-        return self._solid.of(name)
+    def piece_of(self, name: str) -> Piece:
+        """The piece of metal that it is part of; switches part pieces."""
+        here = self._at[name]
+        return here.number, here.solid.of(name)
 
     def way_from(self, source: Source, name: str) -> Way:
         """A shortest way from a source to it, switches in any position; none where it is none."""
-        starts = [wire for wire, each in self._solid.source_of.items() if each == source]
-        contacts = [link for link in self._wiring.links if link.kind in OF_SWITCHES]
-        return self._paths.way(starts, name.__eq__, both_ways(contacts))
+        here = self._at[name]
+        starts = [wire for wire, each in here.solid.source_of.items() if each == source]
+        contacts = [link for link in here.wiring.links if link.kind in OF_SWITCHES]
+        return here.paths.way(starts, name.__eq__, both_ways(contacts))
 
     def tested(self, device: str) -> str:
         """What reaches the terminals of an outlet and by which way, in words."""
@@ -140,9 +121,10 @@ class Trace:
 
     def neutral_leaves_protection(self, device: str) -> bool:
         """Whether a ground-fault device stands in the way of an outlet's hot or neutral alone."""
+        here = self._section_of(device)
         for place in self.outlet(device).places:
-            hot, neutral = (self._nets.of[name] for name in place.terminals)
-            ways = self._hot_ways, self._neutral_ways
+            hot, neutral = (here.nets.of[name] for name in place.terminals)
+            ways = here.hot_ways, here.neutral_ways
             if place.is_between_hots or not (ways[0].reaches(hot) and ways[1].reaches(neutral)):
                 continue
             before = [
@@ -152,6 +134,9 @@ class Trace:
                 return True
         return False
 
+    def _section_of(self, device: str) -> Section:
+        return self._by_box[self._devices[device].box]
+
     def _guarding(self, found: tuple[Protector, ...]) -> set[str]:
         kinds = {each.device: self._protection(each) or () for each in found if each.device}
         return {device for device, kind in kinds.items() if _GROUND_FAULT in kind}
@@ -159,11 +144,6 @@ class Trace:
     def in_words(self, way: Way) -> str:
         """A way as a person follows it, joint by joint."""
         return in_words(self._wiring, way)
-
-    @property
-    def order(self) -> Mapping[str, int]:
-        """The number of cables from the panel to all that anything of the panel reaches."""
-        return self._distances.of
 
     def hots_at(self, name: str) -> tuple[BreakerPole, ...]:
         """The breaker poles that reach a wire end or terminal in some setting of the switches."""
@@ -174,30 +154,20 @@ class Trace:
         """Whether a neutral of a panel reaches it."""
         return any(each.role is Role.NEUTRAL for each in self.sources_at(name))
 
-    def neutral_circuits_at(self, name: str) -> tuple[str, ...]:
-        """The circuits whose neutral, from the panel, reaches it."""
-        return _circuits(self.sources_at(name))
-
     def bond_at(self, name: str) -> bool:
         """Whether the bond of a panel reaches it."""
-        return self._bond_ways.reaches(self._nets.of[name])
+        here = self._at[name]
+        return here.bond_ways.reaches(here.nets.of[name])
 
     def protectors_before(self, name: str) -> tuple[Protector, ...]:
         """What every hot (or, where none comes, every neutral) goes through to get there.
 
         Devices with line and load sides, and breakers, of any kind; nearest the panel first.
         """
-        net = self._nets.of[name]
-        ways = self._hot_ways if self._hot_ways.reaches(net) else self._neutral_ways
+        here = self._at[name]
+        net = here.nets.of[name]
+        ways = here.hot_ways if here.hot_ways.reaches(net) else here.neutral_ways
         return ways.protectors_before(net)
-
-    def ground_fault_before(self, name: str) -> tuple[Protector, ...]:
-        """Those of them that are of the ground-fault kind."""
-        return self._of_kind(name, _GROUND_FAULT)
-
-    def arc_fault_before(self, name: str) -> tuple[Protector, ...]:
-        """Those of them that are of the arc-fault kind."""
-        return self._of_kind(name, _ARC_FAULT)
 
     def protectors_of(self, device: str) -> tuple[Protector, ...]:
         """What protects an outlet: all before its hots, and itself if it has a load side."""
@@ -212,15 +182,11 @@ class Trace:
 
     def neutral_lost_without(self, device: str) -> tuple[str, ...]:
         """Wire ends at a device that lose their neutral when it is taken out."""
-        return self._neutral_ways.lost_without(device)
+        return self._section_of(device).neutral_ways.lost_without(device)
 
     def bond_lost_without(self, device: str) -> tuple[str, ...]:
         """Wire ends at a device that lose their bond when it is taken out."""
-        return self._bond_ways.lost_without(device)
-
-    def hot_lost_without(self, device: str) -> tuple[str, ...]:
-        """Wire ends at a device that lose their hot when it is taken out."""
-        return self._hot_ways.lost_without(device)
+        return self._section_of(device).bond_ways.lost_without(device)
 
     def multiwire_neutral_depends_on(self, device: str) -> bool:
         """Whether a neutral that several hots in the device's box share goes on only through it."""
@@ -235,37 +201,20 @@ class Trace:
     @cached_property
     def joined_neutrals(self) -> tuple[tuple[str, ...], ...]:
         """The sets of circuits whose neutrals are joined somewhere outside the panel."""
-        pieces = {*self._solid.sources, *self._positions.groups_at}
-        found = {_circuits(self._positions.reach(each)) for each in pieces}
+        found = {
+            _circuits(each.positions.reach(piece))
+            for each in self._sections
+            for piece in {*each.solid.sources, *each.positions.groups_at}
+        }
         return tuple(sorted(each for each in found if len(each) > 1))
-
-    def is_dead(self, device: str) -> bool:
-        """Whether an outlet lacks a hot or, where it takes one, the neutral; never a switch."""
-        if isinstance(self._devices[device], Switch):
-            return False
-        for terminal in self._wiring.by_device.get(device, ()):
-            if terminal.name in _HOT_TERMINALS and not self.hots_at(terminal.id):
-                return True
-            if terminal.name in _NEUTRAL_TERMINALS and not self.neutral_at(terminal.id):
-                return True
-        return False
-
-    @property
-    def dead_outlets(self) -> tuple[str, ...]:
-        """The outlets that are dead, in the order of the job file."""
-        return tuple(name for name in self._devices if self.is_dead(name))
 
     def distance(self, name: str) -> int | None:
         """How many cables lie between the panel and it; None where it is not reached."""
-        return self.order.get(name)
+        return self._at[name].distances.of.get(name)
 
     def path_to(self, name: str) -> tuple[str, ...]:
         """The ids from the panel to it, along a shortest way."""
-        return self._distances.path_to(name)
-
-    def _of_kind(self, name: str, kind: str) -> tuple[Protector, ...]:
-        found = self.protectors_before(name)
-        return tuple(each for each in found if kind in (self._protection(each) or ()))
+        return self._at[name].distances.path_to(name)
 
     def _protection(self, protector: Protector) -> tuple[str, ...] | None:
         if protector.device is not None:
@@ -279,6 +228,16 @@ class Trace:
 def trace(job: Job, wiring: Wiring) -> Trace:
     """What reaches what in a wiring; cost grows with the size of the job."""
     return Trace(job, wiring)
+
+
+def _by_name(sections: Iterable[Section]) -> dict[str, Section]:
+    """The section of every wire end, joint, pigtail and terminal."""
+    found: dict[str, Section] = {}
+    for section in sections:
+        here = section.wiring
+        for names in (here.wire_ends, here.joints, here.pigtails, here.terminals):
+            found.update(dict.fromkeys(names, section))
+    return found
 
 
 def _circuits(sources: Sources) -> tuple[str, ...]:

@@ -10,14 +10,15 @@ from linter.wiring.commons import commons_of
 from linter.wiring.ends import parts_of, passing_of, wire_ends_of
 from linter.wiring.groups import Groups
 from linter.wiring.known import Circuits, known_of_cables
-from linter.wiring.model import CablePart, Terminal, WireEnd, Wiring
 from linter.wiring.panels import panel_landings_of
 from linter.wiring.plans import Around
+from linter.wiring.sections import Cables, gathered
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from linter.job.jobs import Job
+    from linter.wiring.model import CablePart, WireEnd, Wiring
 
 
 def derive(job: Job) -> Wiring:
@@ -35,7 +36,17 @@ def derive(job: Job) -> Wiring:
     results, refusals = _boxes(job, groups, parts, wire_ends)
     if refusals:
         raise Refused(refusals)
-    return _wiring(job, parts, wire_ends, results)
+    in_panels = [end for end in wire_ends.values() if end.box in job.panels]
+    return gathered(
+        {name: result.wiring for name, result in results.items()},
+        Cables(
+            parts,
+            wire_ends,
+            panel_landings_of(job, in_panels),
+            frozenset(name for name, cable in job.cables.items() if cable.colours is None),
+        ),
+        {k: v for each in results.values() for k, v in each.circuits.items()},
+    )
 
 
 def _boxes(
@@ -57,40 +68,3 @@ def _boxes(
         results[name] = wire_box(around, passing.get(name, ()))
         refusals = refusals + results[name].refusals
     return results, refusals
-
-
-def _wiring(
-    job: Job,
-    parts: Mapping[str, tuple[CablePart, ...]],
-    wire_ends: Mapping[str, WireEnd],
-    results: Mapping[str, BoxResult],
-) -> Wiring:
-    boxes = {name: result.wiring for name, result in results.items()}
-    by_device: dict[str, list[Terminal]] = {}
-    for box in boxes.values():
-        for terminal in box.terminals:
-            if terminal.device:
-                by_device.setdefault(terminal.device, []).append(terminal)
-    in_panels = [end for end in wire_ends.values() if end.box in job.panels]
-    landings = {each.terminal: each for box in boxes.values() for each in box.landings}
-    joints = {each.id: each for box in boxes.values() for each in box.joints}
-    ended_in = {wire: each.id for each in joints.values() for wire in each.wire_ends}
-    ended_in |= {wire: each.terminal for each in landings.values() for wire in each.wire_ends}
-    ended_in |= {each.pigtail: each.terminal for each in landings.values() if each.pigtail}
-    return Wiring(
-        boxes=boxes,
-        wire_ends=wire_ends,
-        terminals={each.id: each for box in boxes.values() for each in box.terminals},
-        joints=joints,
-        pigtails={each.id: each for box in boxes.values() for each in box.pigtails},
-        landings=landings,
-        parts=parts,
-        by_device={name: tuple(found) for name, found in by_device.items()},
-        panel_landings=panel_landings_of(job, in_panels),
-        circuit_of_device={k: v for each in results.values() for k, v in each.circuits.items()},
-        unknown_cables=frozenset(n for n, cable in job.cables.items() if cable.colours is None),
-        ended_in=ended_in,
-        links=tuple(link for box in boxes.values() for link in box.links),
-        capped=tuple(each for box in boxes.values() for each in box.capped),
-        passing=tuple(each for box in boxes.values() for each in box.passing),
-    )

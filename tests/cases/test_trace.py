@@ -10,6 +10,7 @@ from linter.job.devices import Switch
 from linter.job.jobs import Job
 from linter.trace import Trace, trace
 from linter.wiring import derive
+from linter.wiring.model import Role
 from tests.cases.small_jobs import small_job
 
 _FILES = sorted((Path(__file__).parent / "trace").glob("*.yaml"))
@@ -28,10 +29,11 @@ def _cases() -> list[Any]:
 
 def _reaching(found: Trace, name: str) -> dict[str, Any]:
     """What reaches an id, in the words of the tables; what does not reach it is left out."""
+    sources = found.sources_at(name)
     hots = [f"{each.space}{' pole 2' if each.pole else ''}" for each in found.hots_at(name)]
     reaching = {
         "hot": hots,
-        "neutral": list(found.neutral_circuits_at(name)),
+        "neutral": sorted({each.circuit for each in sources if each.role is Role.NEUTRAL}),
         "bond": ["yes"] if found.bond_at(name) else [],
     }
     return {key: value for key, value in reaching.items() if value}
@@ -54,7 +56,6 @@ def _protecting(found: Trace, device: str) -> list[str]:
 
 def _lost(found: Trace, device: str) -> dict[str, Any]:
     lost: dict[str, Any] = {
-        "hot": sorted(found.hot_lost_without(device)),
         "neutral": sorted(found.neutral_lost_without(device)),
         "bond": sorted(found.bond_lost_without(device)),
     }
@@ -125,7 +126,10 @@ def test_trace(common: dict[str, Any], case: dict[str, Any]) -> None:
     found = trace(job, derive(job))
     for name, stated in case.get("at", {}).items():
         assert _reaching(found, name) == _expected(stated), name
-    assert list(found.dead_outlets) == case.get("dead", [])
+    dead = [name for name in _outlets(job) if found.outlet(name).is_dead]
+    assert dead == case.get("dead", [])
+    turned = [each for each in _outlets(job) if found.outlet(each).has_hot_where_neutral_belongs]
+    assert turned == case.get("reversed", [])
     assert list(map(list, found.joined_neutrals)) == case.get("joined neutrals", [])
     for device, protectors in case.get("protected by", {}).items():
         assert _protecting(found, device) == protectors, device

@@ -46,15 +46,13 @@ def test_what_nothing_reaches_has_no_path_and_no_distance() -> None:
     assert found.path_to("float.hot") == ()
     assert found.distance("float.hot") is None
     assert found.protectors_of("float") == ()
-    assert found.dead_outlets == ("float",)
+    assert found.outlet("float").is_dead
 
 
-def test_protectors_are_told_apart_by_their_kind() -> None:
+def test_a_device_protects_what_is_behind_it_and_not_itself() -> None:
     found = _trace()
     assert found.protectors_before("bow.hot") == (BREAKER, WINCH)
-    assert found.ground_fault_before("bow.hot") == (WINCH,)
-    assert found.arc_fault_before("bow.hot") == (BREAKER,)
-    assert found.ground_fault_before("winch.line hot") == ()
+    assert found.protectors_before("winch.line hot") == (BREAKER,)
 
 
 def test_a_neutral_goes_through_the_same_device() -> None:

@@ -1,0 +1,77 @@
+"""One section of a wiring, traced: its pieces of metal, switch positions and ways from the panel.
+
+Sections are joined by the bars of panels alone, so each is traced for itself.
+"""
+
+from __future__ import annotations
+
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from linter.trace.distance import Distances
+from linter.trace.meetings import Meeting, meetings
+from linter.trace.nets import nets_of
+from linter.trace.outlets import Outlets
+from linter.trace.paths import Paths
+from linter.trace.positions import Positions
+from linter.trace.rings import Ring, rings
+from linter.trace.solid import NEUTRAL_SPOTS, Solid, Sources
+from linter.trace.ways import Ways
+from linter.wiring.model import Spot, Wiring
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from linter.job.jobs import Job
+
+
+class Section:
+    """What reaches what in one section; `number` tells it from the others."""
+
+    def __init__(self, job: Job, wiring: Wiring, number: int) -> None:
+        self.wiring, self.number = wiring, number
+        self.nets = nets_of(wiring)
+        self.solid = Solid(job, wiring, self.nets)
+        self.positions = Positions(self.solid.sources, self.solid.contacts)
+        self._reach: dict[int, Sources] = {}
+        self.hot_ways = self._ways({Spot.BREAKER})
+        self.neutral_ways = self._ways(NEUTRAL_SPOTS)
+        self.bond_ways = self._ways({Spot.BOND_BAR})
+
+    def _ways(self, spots: Iterable[Spot]) -> Ways:
+        landings = self.wiring.panel_landings.items()
+        return Ways(
+            self.wiring, self.nets, {wire: each for wire, each in landings if each.spot in spots}
+        )
+
+    def sources_at(self, name: str) -> Sources:
+        """All that reaches an id in some position of the switches."""
+        piece = self.solid.of(name)
+        if piece not in self._reach:
+            self._reach[piece] = self.positions.reach(piece)
+        return self._reach[piece]
+
+    @cached_property
+    def outlets(self) -> Outlets:
+        """What stands between the terminals of its outlets."""
+        return Outlets(self.solid, self.positions, self.wiring.by_device, self.wiring.links)
+
+    @cached_property
+    def distances(self) -> Distances:
+        """How far everything in it is from the panel."""
+        return Distances(self.wiring)
+
+    @cached_property
+    def paths(self) -> Paths:
+        """The ways along its conductors."""
+        return Paths(self.wiring)
+
+    @property
+    def meetings(self) -> tuple[Meeting, ...]:
+        """Where sources meet in it that are to be kept apart."""
+        return meetings(self.wiring, self.solid, self.positions, lambda: self.paths)
+
+    @property
+    def rings(self) -> tuple[Ring, ...]:
+        """The ways round in it."""
+        return rings(self.wiring, self.solid, lambda: self.paths)
