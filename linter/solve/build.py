@@ -9,9 +9,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from linter.job.stated import BoxId, CableId
 from linter.solve.bars import bar_of, bars_of, legs_of_faults
 from linter.solve.contacts import Contacts, contacts_of
-from linter.solve.loads import hung_of, outlets_of, unplaced, unstated
+from linter.solve.loads import hung_of, outlets_in, unplaced, unstated
 from linter.solve.metals import METALS, resistance
 from linter.solve.network import Load, Missing, Network, NotThere, Wire
 from linter.solve.nodes import add_box
@@ -26,7 +27,7 @@ if TYPE_CHECKING:
     from linter.job.jobs import Job
     from linter.solve.bars import Bars
     from linter.solve.loads import Outlet
-    from linter.wiring.model import CablePart, Wiring
+    from linter.wiring.model import BoxWiring, CablePart, Wiring
 
 # Ohms: what a resistor is taken for at the least, so that a cable of no length is still one.
 LEAST = 1e-6
@@ -58,13 +59,15 @@ class _Building:
         self._doubts: list[tuple[str, Missing]] = []
         self._at_bars: dict[str, str] = dict(self._landed())
         self._nodes = Unions(self._bars.ids)
+        self._in_box: dict[str, list[tuple[str, Outlet]]] = {}
+        self._positions = dict(scenario.switches)
 
     def network(self) -> Network:
         """The whole of it."""
-        outlets = outlets_of(self._job, self._wiring)
         self._add_bars()
         # The conductors first: they go through the boxes, and number what is in each.
         wires = [*self._conductors(), *self._loose(), *self._touches()]
+        outlets = dict(each for box in self._wiring.boxes for each in self._in_box[box])
         self._add_doubts()
         nodes = self._nodes
         return Network(
@@ -99,31 +102,26 @@ class _Building:
                 yield wire, found
 
     def _conductors(self) -> Iterator[Wire]:
-        """Each conductor, as soon as both boxes that its cable lies between are numbered.
+        """Each conductor, as soon as the boxes that its cable lies between are numbered.
 
         So what is looked up together was put there together, which a large job is quicker for.
         """
-        positions, half = dict(self._scenario.switches), set(self._from_panels())
-        for box in self._wiring.boxes.values():
-            add_box(self._nodes, box, self._contacts, positions)
-            for cable in dict.fromkeys(end.cable for end in box.wire_ends):
-                if cable in half:
-                    half.remove(cable)
-                    yield from self._wires_of(cable)
-                else:
-                    half.add(cable)
-        # Left are those with no box, or one box, at their ends.
-        yield from (wire for cable in sorted(half) for wire in self._wires_of(cable))
+        waiting = dict(self._wiring.boxes)
+        for name in self._wiring.parts:
+            for box in self._job.cables[CableId(name)].ends:
+                self._add_box(waiting.pop(box, None))
+            yield from self._wires_of(name)
+        for made in waiting.values():
+            self._add_box(made)
 
-    def _from_panels(self) -> Iterator[str]:
-        """The cables that have an end in a panel."""
-        for name, cable in self._job.cables.items():
-            if name in self._wiring.parts and not self._wiring.boxes.keys() >= {*cable.ends}:
-                yield name
+    def _add_box(self, made: BoxWiring | None) -> None:
+        if made is not None:
+            add_box(self._nodes, made, self._contacts, self._positions)
+            self._in_box[made.box] = [*outlets_in(self._job.boxes[BoxId(made.box)], made)]
 
     def _wires_of(self, name: str) -> Iterator[Wire]:
         place = self._nodes.place
-        cable = self._job.cables[name]  # type: ignore[index]  # the wiring has plain names
+        cable = self._job.cables[CableId(name)]
         by_area = _ohms_by_area(cable, self._scenario.temperature)
         for part in self._wiring.parts[name]:
             one, other = part.ends
@@ -165,7 +163,7 @@ class _Building:
         """What is not known of the wiring itself: sheaths of cables, uses of conductors."""
         at_box: dict[str, list[Missing]] = {}
         for name in self._wiring.unknown_cables:
-            cable = self._job.cables[name]  # type: ignore[index]  # the wiring has plain names
+            cable = self._job.cables[CableId(name)]
             sheath = Missing("cable", name, "insulated_conductors")
             for end in cable.ends:
                 at_box.setdefault(end, []).append(sheath)

@@ -14,11 +14,12 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
     from collections.abc import Set as AbstractSet
 
+    from linter.job.boxes import Box
     from linter.job.dwelling import Appliance
     from linter.job.jobs import Job
     from linter.job.stated import ApplianceId
     from linter.solve.scenario import Constant, Scenario
-    from linter.wiring.model import Wiring
+    from linter.wiring.model import BoxWiring
 
 _TIED = frozenset({LinkKind.TAB, LinkKind.ALWAYS})
 Pair = tuple[str, str]
@@ -50,19 +51,17 @@ class Outlet(NamedTuple):
         return self.to_neutral if hots is None else (*self.to_neutral, hots)
 
 
-def outlets_of(job: Job, wiring: Wiring) -> dict[str, Outlet]:
-    """The outlets of a job by name, in the order of its file; a switch is none."""
-    found = {}
-    for name, box in job.boxes.items():
-        outlets = [device for device in box.holds if not isinstance(device, Switch)]
-        links = wiring.boxes[name].links if outlets else ()
-        tied = {link.ends for link in links if link.kind in _TIED}
-        for device in outlets:
-            terminals = {each.name: each.id for each in wiring.by_device.get(device.name, ())}
-            pairs = _pairs(terminals, tied)
-            is_wired_in = isinstance(device, ApplianceOutlet)
-            found[str(device.name)] = Outlet(*pairs, isinstance(device, Receptacle), is_wired_in)
-    return found
+def outlets_in(box: Box, made: BoxWiring) -> Iterator[tuple[str, Outlet]]:
+    """The outlets of a box by name, in the order of the file; a switch is none."""
+    outlets = [device for device in box.holds if not isinstance(device, Switch)]
+    if not outlets:
+        return
+    tied = {link.ends for link in made.links if link.kind in _TIED}
+    for device in outlets:
+        terminals = {each.name: each.id for each in made.terminals if each.device == device.name}
+        pairs = _pairs(terminals, tied)
+        is_wired_in = isinstance(device, ApplianceOutlet)
+        yield str(device.name), Outlet(*pairs, isinstance(device, Receptacle), is_wired_in)
 
 
 def _pairs(

@@ -110,7 +110,7 @@ def _meeting(plans: Sequence[Plan], around: Around, claimed: frozenset[str]) -> 
             met.wires.setdefault(key_of_wire(end, plans, around), []).append(end.id)
     for plan in plans:
         for name, key in _wants(plan, around).items():
-            terminal = at.terminal_id(plan.device.name, name)
+            terminal = f"{plan.device.name}.{name}"
             if terminal in claimed:
                 continue
             met.terminals.setdefault(key, []).append(terminal)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from sys import intern
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.job.devices import Device, Receptacle, Switch, WithCanopy
@@ -48,15 +47,6 @@ class Plan(NamedTuple):
     def two_hots(self) -> bool:
         """Whether two different hots end on it."""
         return len(self.poles) > 1 or self.split_from is not None
-
-
-def terminal_id(device: str, name: str) -> str:
-    """The id of a terminal, one object wherever it stands, as what is looked up by it is large.
-
-    >>> terminal_id("sink", HOT)
-    'sink.hot'
-    """
-    return intern(f"{device}.{name}")
 
 
 def has_line_and_load(device: Device) -> bool:
@@ -108,7 +98,7 @@ def terminals_of(plan: Plan) -> tuple[Terminal, ...]:
     wires = device.fixture_wires if isinstance(device, WithCanopy) else None
     leads = (wires.count or 0) if wires is not None else 0
     return tuple(
-        Terminal(terminal_id(device.name, name), device.name, device.box, name, number < leads)
+        Terminal(f"{device.name}.{name}", device.name, device.box, name, number < leads)
         for number, name in enumerate(terminal_names(plan))
     )
 
@@ -160,8 +150,7 @@ def _line_to_load(device: Device, names: tuple[str, ...]) -> tuple[Link, ...]:
 
 
 def _link(device: Device, one: str, other: str, kind: LinkKind, carries: Role) -> Link:
-    ends = terminal_id(device.name, one), terminal_id(device.name, other)
-    return Link(device.name, ends, kind, carries)
+    return Link(device.name, (f"{device.name}.{one}", f"{device.name}.{other}"), kind, carries)
 
 
 def named_terminal(name: str, terminals: tuple[Terminal, ...]) -> Terminal | None:

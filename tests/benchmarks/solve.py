@@ -10,11 +10,12 @@ run in a fresh process right after the wiring was derived, as in an audit (a sec
 small job in the processor's cache, and a large one not); seconds of that process, the least of five
 processes.
 
-Recorded on two cores that other work kept busy (load 6), the least of seven: 1,000 boxes, network
-36 ms and solve 18 ms; 10,000 boxes, 484 ms and 200 ms: 12.7 times, with rings 13.8. Above the aim
-of 12. Two searches for garbage (65 ms, measured), which the smaller job is too small for, are part
-of what is above 10; the rest is taken to be memory that the processor's cache does not hold. The
-solve is a third of the whole, so a numerical library could save little.
+Recorded on two cores that other work kept busy (load 3 to 6), the least of five, four times over:
+1,000 boxes, network 28 to 33 ms and solve 17 ms; 10,000 boxes, 351 to 395 ms and 176 to 195 ms:
+11.7 to 12.4 times (with rings 11.1 to 11.4, and once, at load 6, 14.1), where at most 12 is wanted;
+in instructions, which no cache changes, 10.0 times (instructions.py). What is above 10 is memory:
+only to read the ids of all boxes once takes 12 times as long. The solve is a third of the whole, so
+a numerical library could save little.
 """
 
 from __future__ import annotations
@@ -63,7 +64,7 @@ def _of_fresh_processes(boxes: int, rings: str) -> float:
 
 def measured(boxes: int, *, rings: bool) -> dict[str, float]:
     """The seconds of each step for a building of so many boxes."""
-    gc.set_threshold(50_000, 20, 20)  # as the command line has it
+    gc.disable()  # as at the command line
     steps(building(100, rings=rings))
     return steps(building(boxes, rings=rings))
 

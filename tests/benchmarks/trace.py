@@ -8,11 +8,12 @@ a ground-fault receptacle, a run behind it, a light between two three-way switch
 every tenth circuit has a neutral and a bond joined. Seconds of a fresh process, the least of three;
 garbage is not looked for, as at the command line.
 
-Recorded on two cores with nothing else at work: 1,000 boxes 53 to 80 ms (trace 40 to 62, rings 9
-to 13, outlets 4), wrong ones 15 ms more; 10,000 boxes 0.82 to 1.0 s (637 to 792, 134 to 174, 43),
-wrong ones 0.21 to 0.26 s more: 12.7 to 15 times the cost (wrong ones up to 17), where at most 12 is
-wanted. No step looks at pairs; what grows is the time of a look-up in dictionaries of all ids, that
-no cache holds. All facts together: 0.47 to 0.63 s and 5.8 to 7.1 s.
+Recorded on two cores that other work kept busy (load 3), the least of three, three times over:
+1,000 boxes 77 ms (trace 60, rings 11, outlets 5), wrong ones 3 ms more; 10,000 boxes 0.85 to 0.99 s
+(700 to 813, 115 to 123, 52 to 57), wrong ones 25 ms more: 10.4 to 11.8 times the cost, where at
+most 12 is wanted; in instructions, which no cache changes, 10.0 times (instructions.py). Before the
+wiring was traced section by section it was 14.8 and, with faults, 16.4 times in the same hour: the
+time of a look-up in dictionaries of all ids grew. All facts together: 0.54 s and 5.8 to 6.3 s.
 """
 
 from __future__ import annotations
