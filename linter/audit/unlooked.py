@@ -43,6 +43,7 @@ _NOT_FACTS = {
     "Box": "room holds make_up connector at note",
     "Device": "name circuit load through neutral_through split type common controls note kind",
     "Site": "note",
+    "Raceway": "name note",
     "Cable": "name from_ to sheath conductors circuit carries leg_of for_ through at_from at_to "
     "holes note",
     "CableEnd": "marks enters",
@@ -145,6 +146,7 @@ def _models(job: Job) -> Iterator[tuple[str, str, Iterable[Stated]]]:
     yield "service", "Service", () if job.service is None else (job.service,)
     yield "electrode", "Electrode", job.electrodes.values()
     yield "pipe", "Pipe", job.pipes.values()
+    yield "raceway", "Raceway", job.raceways.values()
     yield "site", "Site", (job.site,)
     yield "panel", "Panel", job.panels.values()
     for panel in job.panels.values():

@@ -34,6 +34,7 @@ _ALL_OF_KIND = {
     "services": "service",
     "electrodes": "electrode",
     "pipes": "pipe",
+    "raceways": "raceway",
     "runs": "run",
     "stretches": "stretch",
     "luminaires": "luminaire",

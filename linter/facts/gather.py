@@ -31,6 +31,7 @@ from linter.facts.outlets import (
     receptacle_of,
 )
 from linter.facts.panels import breaker_of, link_breakers, link_panels, panel_of
+from linter.facts.raceways import raceway_of
 from linter.facts.rooms import GARAGE, link_rooms, room_of
 from linter.facts.runs import make_runs
 from linter.facts.service import electrode_of, floor_of, link_services, pipe_of, services_of
@@ -96,6 +97,7 @@ def _make_what_is_stated(site: Site, made: Made) -> None:
     made.add(services_of(job.service))
     made.add(map(electrode_of, job.electrodes.values()))
     made.add(map(pipe_of, job.pipes.values()))
+    made.add(map(raceway_of, job.raceways.values()))
     made.add(map(appliance_of, job.appliances.values()))
     has_garage = any(each.use in (GARAGE, None) for each in job.rooms.values())
     made.add(panel_of(each, has_garage=has_garage) for each in job.panels.values())

@@ -8,6 +8,7 @@ from linter.job.dwelling import Appliance, Room, Run, Supply
 from linter.job.panel import Circuit, Panel
 from linter.job.passages import Door, Stair
 from linter.job.products import Products
+from linter.job.raceways import Raceway
 from linter.job.records import LookedAt, Reading
 from linter.job.service import Electrode, Pipe, Service, WholeDwelling
 from linter.job.site import Site
@@ -29,6 +30,7 @@ class Job(Stated):
     electrodes: dict[str, Electrode] = Field(default_factory=dict)
     pipes: dict[str, Pipe] = Field(default_factory=dict)
     site: Site
+    raceways: dict[str, Raceway] = Field(default_factory=dict)
     panels: dict[PanelId, Panel] = Field(default_factory=dict)
     circuits: dict[CircuitId, Circuit] = Field(default_factory=dict)
     rooms: dict[RoomId, Room] = Field(default_factory=dict)

@@ -38,6 +38,7 @@ _WORDS: dict[str, dict[object, object]] = {
     "underground": {"no": False},
     "temporary_power": {"no": False},
     "includes": {"none": ()},
+    "lies_in": {"none": ()},
     "largest_breaker": {"none": False},
     "senses": {each: (each,) for each in ("smoke", "carbon monoxide", "heat")},
 }

@@ -50,6 +50,7 @@ def job_fields(root: Node) -> Fields:
         "dwelling": _dwelling(root),
         "service": _service(root),
         "electrodes": {each.name: _thing(each) for each in _named(root, "electrodes")},
+        "raceways": {each.name: _thing(each) for each in _named(root, "raceways")},
         "pipes": {each.name: _thing(each) for each in _named(root, "pipes")},
         "panels": {each.name: _panel(each, breaker) for each in panels},
         "circuits": {each.name: _circuit(each, names) for each in _named(root, "circuits")},

@@ -7,6 +7,7 @@ from linter.vocabulary.kinds.circuits import CIRCUIT_KINDS
 from linter.vocabulary.kinds.devices import DEVICE_KINDS
 from linter.vocabulary.kinds.dwelling import DWELLING_KINDS
 from linter.vocabulary.kinds.fixtures import FIXTURE_KINDS
+from linter.vocabulary.kinds.raceways import RACEWAY_KINDS
 from linter.vocabulary.kinds.runs import RUN_KINDS
 from linter.vocabulary.kinds.service import SERVICE_KINDS
 from linter.vocabulary.kinds.wires import WIRE_KINDS
@@ -25,6 +26,7 @@ KINDS: dict[str, Kind] = {
         FIXTURE_KINDS,
         CABLE_KINDS,
         WIRE_KINDS,
+        RACEWAY_KINDS,
     )
     for kind in group
 }

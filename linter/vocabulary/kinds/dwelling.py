@@ -96,6 +96,7 @@ DWELLING_KINDS = (
                  "whether the job describes the service, or says that it is no part of the job",
                  "yes", "Describe the service under service, or write in_job: no there."),
             Fact("electrodes", all_of("electrode"), "its electrodes", ""),
+            Fact("raceways", all_of("raceway"), "its raceways, as far as stated", ""),
             Fact("pipes", all_of("pipe"), "its systems of piping, as far as stated", ""),
             Fact("has_kitchen", YES_NO, "whether a room is used as a kitchen", "yes",
                  _USES_OF_ROOMS),
