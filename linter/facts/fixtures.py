@@ -111,7 +111,7 @@ def _told(doubt: YesNo, *, together: bool) -> YesNo:
     return doubt if isinstance(doubt, Unknown) and not together else together
 
 
-def _signal_piece(site: Site, alarm: str) -> int | None:
+def _signal_piece(site: Site, alarm: str) -> tuple[int, int] | None:
     """The piece of metal that an alarm's signal terminal is part of; None where it has none."""
     for terminal in site.wiring.by_device.get(alarm, ()):
         if terminal.name == _SIGNAL_TERMINAL:
