@@ -97,7 +97,7 @@ def _labelled(for_: str, text: str, field: Element) -> Element:
 
 
 def _usual(sheet: Sheet) -> Iterator[Element]:
-    if sheet.usual:
+    if sheet.usual or sheet.usual_ticks:
         yield el(
             "section",
             el("h2", "The same everywhere"),
@@ -107,6 +107,7 @@ def _usual(sheet: Sheet) -> Iterator[Element]:
                 class_="quiet",
             ),
             *(_ask(f"u{number}", ask) for number, ask in enumerate(sheet.usual)),
+            *(_tick(f"w{number}", tick) for number, tick in enumerate(sheet.usual_ticks)),
         )
 
 
@@ -119,23 +120,22 @@ def _room(number: int, room: str, halts: tuple[Halt, ...]) -> Element:
 
 
 def _halt(name: str, halt: Halt) -> Element:
-    own = [each for each in halt.asks if not each.is_usual]
-    covered = [each for each in halt.asks if each.is_usual]
+    lines = [(line.is_usual, _ask(f"{name}-a{at}", line)) for at, line in enumerate(halt.asks)] + [
+        (line.is_usual, _tick(f"{name}-t{at}", line)) for at, line in enumerate(halt.ticks)
+    ]
+    covered = [each for is_usual, each in lines if is_usual]
     return el(
         "fieldset",
         el("legend", halt.heading),
-        *(_ask(f"{name}-a{at}", ask) for at, ask in enumerate(own)),
-        *(_tick(f"{name}-t{at}", tick) for at, tick in enumerate(halt.ticks)),
-        *(_what_differs(name, covered) if covered else ()),
+        *(each for is_usual, each in lines if not is_usual),
+        *(_what_differs(covered) if covered else ()),
     )
 
 
-def _what_differs(name: str, asks: list[Ask]) -> Iterator[Element]:
+def _what_differs(covered: list[Element]) -> Iterator[Element]:
     """What is usual elsewhere: out of the way until it is wanted, and a line on paper."""
     yield el(
-        "details",
-        el("summary", f"What differs here from the rest ({len(asks)})"),
-        *(_ask(f"{name}-d{at}", ask) for at, ask in enumerate(asks)),
+        "details", el("summary", f"What differs here from the rest ({len(covered)})"), *covered
     )
     yield el("p", "What differs here:", class_="on-paper", aria_hidden="true")
 

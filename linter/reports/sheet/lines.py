@@ -9,9 +9,9 @@ from linter.reports.sayings import counted
 from linter.vocabulary.kinds import KINDS
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Mapping
+    from collections.abc import Callable, Iterable, Iterator, Mapping
 
-    from linter.audit.findings import Asked, Audit, OpenQuestion, Stop
+    from linter.audit.findings import Asked, Audit, OpenQuestion, Stop, WalkItem
     from linter.job.stating import Stating, Way
 
 
@@ -46,13 +46,17 @@ class Ask(NamedTuple):
 
 
 class Tick(NamedTuple):
-    """One item of the walk-through at one thing; `at` is empty for the whole dwelling."""
+    """One item of the walk-through at one thing; `at` is empty where it is for all of them.
+
+    `is_usual` says that it is listed for all of its things at once as well.
+    """
 
     item: str
     label: str
     ask: str
     caution: str
     at: str
+    is_usual: bool = False
 
 
 class Halt(NamedTuple):
@@ -69,17 +73,20 @@ class Sheet(NamedTuple):
     job: str
     stage: str
     usual: tuple[Ask, ...]
+    usual_ticks: tuple[Tick, ...]
     rooms: tuple[tuple[str, tuple[Halt, ...]], ...]
 
     @property
     def number(self) -> int:
         """How many lines there are to fill in or tick, without those for what differs."""
         halts = [halt for _, each in self.rooms for halt in each]
-        own = sum(not ask.is_usual for each in halts for ask in each.asks)
-        return len(self.usual) + own + sum(len(each.ticks) for each in halts)
+        asks = sum(not ask.is_usual for each in halts for ask in each.asks)
+        ticks = sum(not tick.is_usual for each in halts for tick in each.ticks)
+        return len(self.usual) + len(self.usual_ticks) + asks + ticks
 
 
 _WHOLE = "Whole dwelling"
+_FEW = 2  # an item that is for more things than these is ticked once for all of them
 
 
 def sheet_of(audit: Audit, places: Places) -> Sheet:
@@ -100,8 +107,8 @@ def sheet_of(audit: Audit, places: Places) -> Sheet:
             ask = _ask(question, stating, places, each.label if _is_apart(each) else "")
             covered = bool(ask.way) and places.usual(ask.way) in everywhere
             _at(by_stop, each.stop).asks.append(ask._replace(is_usual=covered))
-    _put_ticks(audit, by_stop)
-    return Sheet(audit.job, audit.stage, usual, _by_room(by_stop))
+    ticks = tuple(_put_ticks(audit.walk_through, by_stop))
+    return Sheet(audit.job, audit.stage, usual, ticks, _by_room(by_stop))
 
 
 class _Filling(NamedTuple):
@@ -163,12 +170,21 @@ def _all_of(question: OpenQuestion) -> str:
     return f"all {counted(len(question.things), kind.label, kind.plural)}"
 
 
-def _put_ticks(audit: Audit, by_stop: dict[tuple[int, int, int], _Filling]) -> None:
-    for item in audit.walk_through:
-        for look in item.those(TO_BE_LOOKED_AT, OUT_OF_SIGHT):
+def _put_ticks(
+    items: Iterable[WalkItem], by_stop: dict[tuple[int, int, int], _Filling]
+) -> Iterator[Tick]:
+    """Puts each item at its stops; those that are for many things are given once for all, too."""
+    for item in items:
+        looks = item.those(TO_BE_LOOKED_AT, OUT_OF_SIGHT)
+        many = len(looks) > _FEW and len(looks) == len(item.looks)
+        if many:
+            kind = KINDS[item.kind]
+            label = f"all {counted(len(looks), kind.label, kind.plural)}"
+            yield Tick(item.item, label, item.ask, item.caution, "")
+        for look in looks:
             at = "" if item.kind == "dwelling" else look.ref
             label = "" if item.kind == "dwelling" else look.label
-            tick = Tick(item.item, label, item.ask, item.caution, at)
+            tick = Tick(item.item, label, item.ask, item.caution, at, many)
             _at(by_stop, look.stop).ticks.append(tick)
 
 
