@@ -2,7 +2,7 @@
 
 from linter.job.devices import AnyDevice
 from linter.job.stated import BoxId, ProductId, RoomId, Stated
-from linter.job.values import Count, Length, OpeningSize, Volume, Weight, YesNo
+from linter.job.values import Count, Length, OnPlan, OpeningSize, Volume, Weight, YesNo
 from linter.units import VOLUME, Quantity
 
 
@@ -41,6 +41,7 @@ class Box(Stated):
 
     name: BoxId
     room: RoomId
+    at: OnPlan | None = None
     form: str | None = "device"
     gangs: Count = 1
     material: str | None = None

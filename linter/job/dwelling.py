@@ -3,7 +3,17 @@
 from typing import Literal
 
 from linter.job.stated import ApplianceId, DeviceId, RoomId, Stated
-from linter.job.values import Area, Count, Current, Length, Power, Temperature, Voltage, YesNo
+from linter.job.values import (
+    Area,
+    Count,
+    Current,
+    Length,
+    OnPlan,
+    Power,
+    Temperature,
+    Voltage,
+    YesNo,
+)
 
 
 class Supply(Stated):
@@ -30,6 +40,8 @@ class Room(Stated):
     """A room or a place outdoors; `opens_to` is the room that its door leads to."""
 
     name: RoomId
+    at: OnPlan | None = None
+    size: OnPlan | None = None
     use: str | None = None
     area: Area | None = None
     length: Length | None = None

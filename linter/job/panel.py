@@ -5,7 +5,7 @@ from typing import NamedTuple
 from pydantic import Field
 
 from linter.job.stated import CircuitId, PanelId, RoomId, Stated
-from linter.job.values import Count, Current, Length, YesNo
+from linter.job.values import Count, Current, Length, OnPlan, YesNo
 
 
 class BreakerRef(NamedTuple):
@@ -52,6 +52,7 @@ class Panel(Stated):
 
     name: PanelId
     room: RoomId | None = None
+    at: OnPlan | None = None
     main: Current | None = None
     spaces: Count | None = None
     directory: YesNo | None = None

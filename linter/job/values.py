@@ -112,6 +112,17 @@ def _yes_no(value: object) -> bool:
     raise ValueError(f"{value!r} is neither yes nor no")
 
 
+def _on_plan(value: object) -> tuple[Quantity, Quantity] | None:
+    """Two lengths; None where either is unknown, since a place is known in full or not at all."""
+    if not isinstance(value, list | tuple) or len(value) != 2:  # noqa: PLR2004  a place on a plane
+        raise ValueError(f"{value!r} is no place on a plan")
+    across, down = value
+    if across in (None, "unknown") or down in (None, "unknown"):
+        return None
+    read = _quantity(LENGTH).read
+    return read(across), read(down)  # type: ignore[return-value]  # it reads quantities or raises
+
+
 Length = Annotated[Quantity, _quantity(LENGTH)]
 Area = Annotated[Quantity, _quantity(AREA)]
 Volume = Annotated[Quantity, _quantity(VOLUME)]
@@ -121,6 +132,7 @@ Power = Annotated[Quantity, _quantity(POWER)]
 Resistance = Annotated[Quantity, _quantity(RESISTANCE)]
 Temperature = Annotated[Quantity, _quantity(TEMPERATURE)]
 Weight = Annotated[Quantity, _quantity(FORCE)]
+OnPlan = Annotated[tuple[Quantity, Quantity], ReadAs(_on_plan)]
 OpeningSize = Annotated[Opening, ReadAs(_opening)]
 Count = Annotated[int, ReadAs(whole)]
 YesNo = Annotated[bool, ReadAs(_yes_no)]

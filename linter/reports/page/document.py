@@ -9,6 +9,7 @@ from linter.reports.page.directory import directories
 from linter.reports.page.elements import Element, Node, Style, el, written
 from linter.reports.page.from_lines import from_lines
 from linter.reports.page.material import material
+from linter.reports.page.plans import plans
 from linter.reports.page.punch_list import punch_list
 from linter.reports.page.summary import summary
 from linter.reports.sayings import CAUTION, CLOSING, taken_as_none
@@ -124,6 +125,7 @@ _SECTIONS = (
     _Section("punch-list", "Punch list", punch_list),
     _Section("to-measure", "What to measure next", _to_measure),
     _Section("to-look-at", "Walk-through", _to_look_at),
+    _Section("plan", "Plan", plans),
     _Section("cards", "Box cards", cards),
     _Section("tracings", "Circuit tracings", _tracings),
     _Section("directory", "Panel directory", directories),
