@@ -20,6 +20,7 @@ _RUNS: Mapping[str, tuple[str, Mapping[str, str]]] = {
     "under_joists": ("runs_under_joists", {"is_on_running_board": "board"}),
     "exposed": ("is_exposed", {"is_guarded": "guarded"}),
     "return_air": ("runs_in_return_air", {"only_crosses_return_air": "crosses"}),
+    "under_roof": ("runs_under_roof", {"distance_to_deck": "distance", "deck_is_metal": "metal"}),
     "underground": ("is_underground", {
         "burial": "method",
         "cover": "cover",

@@ -105,6 +105,13 @@ class Underground(Stated):
     guarded_down_to: Length | None = None
 
 
+class UnderRoof(Stated):
+    """The cable runs close below the deck of a roof; `metal` says of corrugated sheet metal."""
+
+    distance: Length | None = None
+    metal: YesNo | None = False
+
+
 class Passage(Stated):
     """A box that the cable's conductors pass through uncut, and the length of the loop in it."""
 
@@ -149,6 +156,7 @@ class Cable(Stated):
     exposed: Exposed | Literal[False] | None = False
     return_air: ReturnAir | Literal[False] | None = False
     underground: Underground | Literal[False] | None = False
+    under_roof: UnderRoof | Literal[False] | None = False
     through: tuple[Passage, ...] = ()
     at_from: CableEnd
     at_to: CableEnd
