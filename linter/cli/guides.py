@@ -16,6 +16,7 @@ precover audits the rough-in wiring of a small dwelling before the walls are clo
     precover fieldsheet JOB      what to measure and look at, as a form to take along
     precover bring-in JOB SHEET  what a field sheet brings back, written into the job file
     precover report JOB -o FILE  everything about a job as one page, for a phone and for paper
+    precover loads JOB           what the service must carry, step by step, by the pack of the job
     precover packs list          the rule packs there are
     precover packs show RULE     one rule, with its clause and where each value comes from
     precover packs prove PACK    whether every rule of a pack does what its proofs say
@@ -136,6 +137,18 @@ prints on A4 and letter paper with no card split.
                         only if it is an HTML file
 
 Status: 0 written, whatever it says; or 64, 65, 70 as for precover audit.
+""",
+    "loads": """\
+precover loads JOB [--form text|json] [--packs FOLDER]
+
+Shows the calculations that the pack of a job lays out, such as the load of its service: line by
+line what it is, the arithmetic, the clause, the running total, and the results side by side where
+a pack has several ways. What cannot be reckoned yet says which facts are missing and how to learn
+them.
+
+    --form text|json    for people (text, unless said) or for programs
+
+Status: 0 all lines are worked out; 3 something is missing; 64, 65, 70 as for precover audit.
 """,
     "packs list": """\
 precover packs list [--packs FOLDER]

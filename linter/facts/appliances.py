@@ -121,12 +121,14 @@ def link_appliances(site: Site, made: Made) -> None:
     for name, appliance in site.job.appliances.items():
         outlets = made.of("outlet", appliance.outlets or ())
         circuits = made.in_order(each for outlet in outlets for each in things(outlet, "circuits"))
+        leg = _leg(appliance, supply, circuits)
         links = {
             "outlets": outlets,
             "circuits": circuits,
             "outlet_count": float(len(outlets)),
             "loads_neutral": _loads_neutral(appliance, supply),
-            "leg": _leg(appliance, supply, circuits),
+            "leg": leg,
+            "has_leg": isinstance(leg, str),
         }
         thing = made.thing("appliance", name)
         complete(thing, links)

@@ -44,6 +44,7 @@ if TYPE_CHECKING:
     from linter.language.writing import Writing
 
 Told = FactOf | MeasureOf | Limit | LimitList | Step
+_TIMES = "\N{MULTIPLICATION SIGN}"
 _APART = {"at least": "short", "more than": "short", "at most": "over", "less than": "over"}
 # A difference of temperatures is no temperature, one of wire sizes no size.
 _NO_DIFFERENCE = (AREA, TEMPERATURE)
@@ -63,8 +64,7 @@ class Brief(NamedTuple):
             return ""
         left = reduced(node, around)
         if isinstance(left, LookUp):
-            keys = ", ".join(self.with_values(key, around) for key in left.keys)
-            return f"{_words(left.table)} at {keys}"
+            return self._portions(left, around) or self._looked_up(left, around)
         if isinstance(left, Named):
             return ""
         said = self.with_values(left, around)
@@ -73,6 +73,28 @@ class Brief(NamedTuple):
         if isinstance(left, Extreme) and said == f"{left.which} of {result}":
             return ""
         return result if isinstance(left, Count) and "perhaps" not in said else said
+
+    def _looked_up(self, node: LookUp, around: Around) -> str:
+        keys = ", ".join(self.with_values(key, around) for key in node.keys)
+        return f"{_words(node.table)} at {keys}"
+
+    def _portions(self, node: LookUp, around: Around) -> str:
+        """What a table by tiers adds up, each portion with its share; empty for other tables."""
+        table = around.library.tables[node.table]
+        *others, last = [answer(key, around).value for key in node.keys]
+        if table.keys[-1].how != "tiers" or isinstance(last, Unknown):
+            return ""
+        column = len(table.keys) + [name for name, _ in table.columns].index(node.column)
+        rows = [row for row in table.rows if list(row[: len(others)]) == others]
+        begins = [_number(row[len(others)]) for row in rows]
+        said = []
+        for row, begin, end in zip(rows, begins, [*begins[1:], float("inf")], strict=True):
+            portion = min(_number(last), end) - begin
+            if portion > 0:
+                share = self.writing.value(row[column], table.columns[column - len(table.keys)][1])
+                size = self.writing.value(portion, type_of(node.keys[-1]))
+                said.append(size if row[column] == 1 else f"{share} {_TIMES} {size}")
+        return " + ".join(said)
 
     def _condition(self, node: Node, around: Around) -> str:
         if isinstance(node, Named):

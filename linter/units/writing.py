@@ -121,6 +121,6 @@ def _quotient(dimension: Dimension, choice: UnitChoice) -> str:
     parts = quotient_of(dimension)
     if parts is None:
         return ""
-    floor, power = _LARGER.get(choice.get(AREA, ""), "m2"), choice.get(POWER, "W")
+    floor, power = _floor(choice), choice.get(POWER, "W")
     base = {**METRIC, LENGTH: "m", AREA: floor, POWER: power, VOLUME: "m3", TEMPERATURE: "K"}
     return f"{base[parts[0]]}/{base[parts[1]]}"
