@@ -124,7 +124,7 @@ class _Filling:
         works = workings((each.shows for each in lines), thing, library, self._write)
         total: object = None
         for line, work in zip(lines, works, strict=True):
-            value = evaluate(line.shows, thing, library)
+            value = _in_float(evaluate(line.shows, thing, library))
             if line.adds:
                 total = _sum(total, value)
             # A measure says by its last step what it comes to.
@@ -180,6 +180,11 @@ class _Filling:
         label, ask = (fact.label, fact.ask) if fact else (name, "")
         of = self._wording.of
         return Missing(kind, name, of(label), of(ask or "Say it in the job file."), tuple(labels))
+
+
+def _in_float(value: object) -> object:
+    """A whole number as the float that quantities are; a sum of nothing is such a number."""
+    return float(value) if isinstance(value, int) and not isinstance(value, bool) else value
 
 
 def _sum(total: object, value: object) -> object:
