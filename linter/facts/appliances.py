@@ -24,7 +24,6 @@ _MOTORS = frozenset(
 _MOTORS |= {"air conditioner"}
 # They have parts for the voltage from leg to neutral although they are fed from both legs.
 _OF_BOTH_VOLTAGES = frozenset({"range", "oven", "cooktop", "dryer"})
-_BETWEEN = 0.75  # of the voltage between legs: less is the voltage from leg to neutral
 _FIELDS = {
     "load": "load",
     "voltage": "voltage",
@@ -92,7 +91,9 @@ def _is_between_legs(appliance: Appliance, supply: Supply) -> YesNo:
         return False
     if appliance.voltage is None:
         return unknown("appliance", appliance.name, "voltage")
-    return appliance.voltage.value >= _BETWEEN * supply.voltage.value
+    half = supply.voltage.value / 2
+    # Nameplates say 115, 120, 230 or 240 V: whichever of the two voltages is nearer is meant.
+    return abs(appliance.voltage.value - 2 * half) <= abs(appliance.voltage.value - half)
 
 
 def _on_supply(supply: Supply) -> Unknown:
