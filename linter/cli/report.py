@@ -9,14 +9,17 @@ from linter.cli.files import read_text, shown_name
 from linter.cli.output import show
 from linter.cli.saving import save
 from linter.cli.shelf import PACKS, Shelf
+from linter.cli.signed import sign_offs_of, signed_of
 from linter.cli.status import Status
 from linter.cli.words import Option, tell_apart
 from linter.cli.wrong_use import WrongUse
+from linter.text import Refused
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from linter.reports.page.subject import Subject
+    from linter.text import Refusal
 
 _COMMAND = "precover report"
 _MEND = f"write {_COMMAND} JOB -o FILE"
@@ -57,15 +60,34 @@ def _refuse_to_lose(out: str) -> None:
 
 
 def _subject(file: str, shelf: Shelf) -> Subject:
+    """The job as a report needs it, named without its folders: no reader needs to know them.
+
+    Raises `Refused` with the file as the person named it.
+    """
+    name = Path(shown_name(file)).name
+    try:
+        return _read(file, name, shelf)
+    except Refused as refused:
+        found = [each for each in refused.refusals if each.place.file == name]
+        others = [each for each in refused.refusals if each.place.file != name]
+        raise Refused([*others, *(_placed(each, shown_name(file)) for each in found)]) from refused
+
+
+def _read(file: str, name: str, shelf: Shelf) -> Subject:
     from linter.audit.audit import examined  # noqa: PLC0415
+    from linter.audit.open_checks import open_checks  # noqa: PLC0415
     from linter.jobfile import read_job  # noqa: PLC0415
     from linter.reports.page.subject import Subject  # noqa: PLC0415
     from linter.trace import trace  # noqa: PLC0415
     from linter.wiring import derive  # noqa: PLC0415
 
-    job = read_job(read_text(file), shown_name(file))
-    pack = shelf.for_job(shown_name(file)).pack_of(job)
+    job = read_job(read_text(file), name)
+    found = examined(job, shelf.for_job(shown_name(file)).pack_of(job))
+    said = sign_offs_of(file, job, name)
+    signed = signed_of(name, job, said, found, open_checks(found) if said is not None else ())
     wiring = derive(job)
-    # Where the job file lies is nobody's business who reads the report.
-    name = Path(shown_name(file)).name
-    return Subject(name, job, wiring, trace(job, wiring), examined(job, pack))
+    return Subject(name, job, wiring, trace(job, wiring), found, signed)
+
+
+def _placed(refusal: Refusal, file: str) -> Refusal:
+    return refusal._replace(place=refusal.place._replace(file=file))

@@ -26,14 +26,17 @@ def sign_off_file(job_file: str) -> str:
     return Path(job_file).with_suffix(SIGN_OFF_SUFFIX).as_posix()
 
 
-def sign_offs_of(job_file: str, job: Job) -> SignOffs | None:
-    """What was said of a job so far; None where nothing was. Raises `Refused`."""
+def sign_offs_of(job_file: str, job: Job, shown: str = "") -> SignOffs | None:
+    """What was said of a job so far; None where nothing was. Raises `Refused`.
+
+    `shown` is how the job file is named where that is not by its own name.
+    """
     file = sign_off_file(job_file)
     if job_file == STANDARD_INPUT or not Path(file).exists():
         return None
     from linter.signoff.reading import read_sign_offs  # noqa: PLC0415  only where there is one
 
-    return read_sign_offs(read_text(file), file, job.name)
+    return read_sign_offs(read_text(file), sign_off_file(shown or job_file), job.name)
 
 
 def signed_of(

@@ -12,7 +12,8 @@ from linter.reports.page.material import material
 from linter.reports.page.plans import plans
 from linter.reports.page.punch_list import punch_list
 from linter.reports.page.summary import summary
-from linter.reports.sayings import CAUTION, CLOSING, taken_as_none
+from linter.reports.page.worksheets import worksheets
+from linter.reports.sayings import CAUTION, CLOSING, held_to_advice, taken_as_none
 from linter.reports.to_look_at import to_look_at
 from linter.reports.tracing import circuit_lines
 from linter.reports.unanswered import unanswered
@@ -71,6 +72,9 @@ def _body(subject: Subject, shown: list[tuple[_Section, list[Node]]]) -> Element
             "header",
             el("h1", subject.job.name or subject.file),
             el("p", *_about(subject), class_="quiet"),
+            el("p", held_to_advice(subject.audit.held), class_="quiet")
+            if subject.audit.held.rules
+            else None,
             el("p", el("strong", "Caution. "), CAUTION, class_="warn"),
             el("nav", el("ol", *contents), aria_label="Contents"),
         ),
@@ -129,6 +133,7 @@ _SECTIONS = (
     _Section("cards", "Box cards", cards),
     _Section("tracings", "Circuit tracings", _tracings),
     _Section("directory", "Panel directory", directories),
+    _Section("loads", "Load worksheet", worksheets),
     _Section("takeoff", "Takeoff", material),
     _Section("not-looked-at", "Taken as none, or not looked at", _not_looked_at),
 )

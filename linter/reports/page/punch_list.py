@@ -8,7 +8,10 @@ from typing import TYPE_CHECKING
 from linter.reports.backing import on_paper, resting, sources
 from linter.reports.entries import entries, named
 from linter.reports.page.elements import Element, Node, el
+from linter.reports.page.from_lines import from_lines
 from linter.reports.sayings import counted, counted_by_weight
+from linter.reports.sign_offs import said, settled, totals
+from linter.signoff.standing import is_judged_no_defect
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -26,17 +29,36 @@ def punch_list(subject: Subject) -> Iterator[Node]:
     checks = counted(audit.checks, "check", "checks")
     if not audit.findings:
         yield el("p", f"No finding, from {checks}. What cannot be told yet stands further down.")
+        yield from _signed(subject, [])
         return
     yield el("p", f"{counted_by_weight(audit.counts)}, from {checks}. Tick what is put right.")
+    told, judged = _sorted_out(entries(audit.findings, subject.signed))
     number = 0
-    for room, in_room in groupby(entries(audit.findings), key=lambda each: each.first.stop.room):
+    for room, in_room in groupby(told, key=lambda each: each.first.stop.room):
         yield el("h3", room or WHOLE)
         for heading, at_stop in groupby(in_room, key=lambda each: each.first.stop.heading):
             here = list(at_stop)
             yield el("h4", heading, " ", _card(subject, here[0].first))
-            items = [_item(subject, entry, number + n) for n, entry in enumerate(here, 1)]
+            items = [_item(entry, number + n) for n, entry in enumerate(here, 1)]
             number += len(here)
             yield el("ul", *items, class_="findings")
+    yield from _signed(subject, judged)
+
+
+def _sorted_out(found: Iterable[Entry]) -> tuple[list[Entry], list[Entry]]:
+    """What is to be looked at, and what was judged not a defect."""
+    told: list[Entry] = []
+    judged: list[Entry] = []
+    for each in found:
+        (judged if is_judged_no_defect(each.standing) else told).append(each)
+    return told, judged
+
+
+def _signed(subject: Subject, judged: list[Entry]) -> Iterator[Node]:
+    """What people judged not a defect, with the reason; what was said of nothing that is found."""
+    if subject.signed.file:
+        yield from from_lines(settled(judged, subject.signed), 3)
+        yield from from_lines(totals([subject.signed]), 3)
 
 
 def _card(subject: Subject, finding: Finding) -> Element | None:
@@ -46,7 +68,7 @@ def _card(subject: Subject, finding: Finding) -> Element | None:
     return el("a", "card", href=f"#{subject.anchor(box)}", aria_label=f"card of {box}")
 
 
-def _item(subject: Subject, entry: Entry, number: int) -> Element:
+def _item(entry: Entry, number: int) -> Element:
     finding = entry.first
     name = f"tick-{number}"
     return el(
@@ -63,7 +85,7 @@ def _item(subject: Subject, entry: Entry, number: int) -> Element:
             ),
         ),
         el("p", *_where(entry), class_="quiet small"),
-        el("p", _said(subject, entry), class_="said") if _said(subject, entry) else None,
+        el("p", said(entry.standing), class_="said") if entry.standing is not None else None,
         *_work(entry),
         el("p", el("strong", "Do: "), finding.do),
         el("p", el("strong", "Caution: "), finding.caution, class_="warn")
@@ -82,12 +104,6 @@ def _where(entry: Entry) -> Iterator[str]:
     yield f"; {word} {circuit}" if circuit else ""
     yield f"; also {named(entry.others, finding.place.line)}" if entry.others else ""
     yield f"; mark {finding.fingerprint[:8]}."
-
-
-def _said(subject: Subject, entry: Entry) -> str:
-    """What was said of the finding and of those it stands for, each once."""
-    said = (subject.said.get(each.fingerprint, "") for each in entry.all)
-    return " ".join(dict.fromkeys(filter(None, said)))
 
 
 def _work(entry: Entry) -> Iterator[Element]:

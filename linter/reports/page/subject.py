@@ -2,21 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from types import MappingProxyType
 from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from linter.audit.audit import Examined
     from linter.audit.findings import Audit
     from linter.job.jobs import Job
+    from linter.signoff.standing import SignedOff
     from linter.trace import Trace
     from linter.wiring import Wiring
-
-Said = Mapping[str, str]
-"""What somebody said of a finding, in words, by its fingerprint."""
-
-NOTHING_SAID: Said = MappingProxyType({})
 
 
 class Subject(NamedTuple):
@@ -27,7 +23,7 @@ class Subject(NamedTuple):
     wiring: Wiring
     trace: Trace
     examined: Examined
-    said: Said = NOTHING_SAID
+    signed: SignedOff
 
     @property
     def audit(self) -> Audit:

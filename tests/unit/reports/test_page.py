@@ -103,3 +103,20 @@ def test_a_file_that_is_no_page_is_not_written_over(
     assert job.read_text(encoding="utf-8") == before
     assert run(["report", str(job)]) == 64
     assert run(["report", str(job), "-o", str(tmp_path)]) == 64
+
+
+def test_what_was_said_of_findings_stands_with_them(tmp_path: Path) -> None:
+    job = tmp_path / "pit.yaml"
+    mistaken = next(each for each in JOBS if each.stem == "with-mistakes")
+    job.write_text(mistaken.read_text(encoding="utf-8"), encoding="utf-8")
+    before = _page(job, tmp_path)
+    rule = re.search(r"<dd>([a-z-]+): ", before)
+    assert rule is not None
+    said = ["--rule", rule.group(1), "--by", "O. Tarn", "--because", "A <b>marked</b> ring."]
+    assert run(["signoff", str(job), "not-a-defect", *said]) == 0
+    after = _page(job, tmp_path)
+    words = " ".join("".join(_parsed(after).itertext()).split())
+    assert "JUDGED NOT A DEFECT" in words
+    assert "O. Tarn" in words
+    assert "A <b>marked</b> ring" in words
+    assert str(tmp_path) not in after
