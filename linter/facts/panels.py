@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from linter.facts.given import Given, unknown
+from linter.facts.given import Given, unknown, word_of
 from linter.facts.made import Grouped, complete, one, things
 from linter.job.panel import Breaker, BreakerRef
 from linter.vocabulary.model import Thing, value_of
@@ -49,6 +49,8 @@ def panel_of(panel: Panel, *, has_garage: bool) -> Thing:
     given = Given("panel", panel.name, panel, _PANEL_FIELDS)
     given.put("spaces_used", sum(each.poles for each in panel.breakers.values()))
     given.put("room", None, "room")
+    for field in ("torque_recorded", "neutrals_single"):
+        given.put(field, word_of(panel, field), field)
     is_asked = has_garage or panel.says("in_fire_separation")
     given.put(
         "is_in_fire_separation", panel.in_fire_separation if is_asked else False,

@@ -71,6 +71,8 @@ class Panel(Stated):
     surge_protector: YesNo | None = None
     weathertight_entries: YesNo | None = None
     in_fire_separation: YesNo | None = None
+    torque_recorded: YesNo | None = None
+    neutrals_single: YesNo | None = None
     breakers: dict[int, Breaker] = Field(default_factory=dict)
     note: str | None = None
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from linter.units import AREA, CURRENT, LENGTH, NUMBER, POWER, VOLTAGE
 from linter.vocabulary.kinds.devices import TRIP_READINGS
 from linter.vocabulary.model import Fact, Kind
-from linter.vocabulary.shorthand import COUNT, TEXT, YES_NO, a, all_of, quantity, word
+from linter.vocabulary.shorthand import COUNT, NOT_STATED, TEXT, YES_NO, a, all_of, quantity, word
 
 CIRCUIT_USES = (
     "general", "lighting", "small appliance", "bathroom", "laundry", "garage", "appliance", "range",
@@ -68,6 +68,11 @@ CIRCUIT_KINDS = (
             Fact("main_is_held", YES_NO, "whether a fastener holds that breaker", "yes", _PANEL),
             Fact("has_surge_protector", YES_NO,
                  "whether a surge protector is fitted in it or next to it", "yes", _PANEL),
+            Fact("torque_recorded", word("yes", "no", NOT_STATED),
+                 "if the torque of its terminals was measured and written down", "yes",
+                 "Look for the record, or measure."),
+            Fact("neutrals_single", word("yes", "no", NOT_STATED),
+                 "if each neutral has a hole of its own on the bar", "yes", "Look at the bar."),
             Fact("entries_are_weathertight", YES_NO,
                  "whether hubs and seals keep water out where raceways and cables enter it "
                  "outdoors", "yes", _PANEL),
