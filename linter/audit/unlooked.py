@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from linter.audit.findings import Unlooked
 from linter.audit.judging import in_force
+from linter.facts.readings import is_of_bond
 from linter.packs.reliance import facts_relied_on
 
 if TYPE_CHECKING:
@@ -195,7 +196,18 @@ def _looks(idle: Iterable[LookedAt]) -> Iterator[tuple[str, str, Place]]:
 
 def _is_fact(reading: Reading, used: frozenset[KindFact]) -> bool:
     """Whether a rule asks for the fact that a reading comes to."""
-    if reading.test == "polarity":
-        return reading.outlet is not None and ("outlet", "polarity_reading") in used
     of = "device" if reading.outlet is not None else "circuit"
-    return reading.test == "ground-fault trip" and (of, "trip_reading") in used
+    match reading.test:
+        case "polarity":
+            return reading.outlet is not None and ("outlet", "polarity_reading") in used
+        case "continuity":
+            asked = ("outlet", "bond_resistance") in used
+            return asked and reading.outlet is not None and is_of_bond(reading)
+        case "insulation resistance":
+            return reading.circuit is not None and ("circuit", "insulation_resistance") in used
+        case "ground-fault trip":
+            return (of, "trip_reading") in used
+        case "arc-fault trip":
+            return (of, "arc_fault_trip_reading") in used
+        case _:
+            return False

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from linter.facts.devices import trip_reading
 from linter.facts.given import Given, unknown
 from linter.facts.knowing import all_hold, hanging_on, largest, total
 from linter.facts.made import Grouped, answer, complete, number, one, things
 from linter.facts.panels import breakers_of, go_off_together, legs_are_known
+from linter.facts.readings import put_insulation, put_trips
 from linter.facts.rooms import DWELLING, is_split_phase
 from linter.units import Unknown
 from linter.wiring.legs import leg_of_pole
@@ -34,7 +34,6 @@ _FIELDS = {
 def circuit_of(site: Site, made: Made, circuit: Circuit) -> Thing:
     """The facts of a circuit that follow from its breakers."""
     given = Given("circuit", circuit.name, circuit, _FIELDS)
-    given.put("trip_reading", trip_reading(site, given, circuit=circuit.name))
     breakers = breakers_of(site.job, circuit.breakers)
     its = made.of("breaker", map(str, circuit.breakers))
     given.put("breakers", its)
@@ -52,6 +51,8 @@ def circuit_of(site: Site, made: Made, circuit: Circuit) -> Thing:
         ("is_arc_fault_at_panel", "is_arc_fault"),
     ):
         given.put(fact, all_hold(answer(each, kind) for each in its))
+    put_trips(site.job, given, circuit=circuit.name)
+    put_insulation(site.job, given)
     return given.thing(f"circuit {circuit.name}")
 
 

@@ -9,6 +9,7 @@ from linter.facts.given import Given, unknown, word_of
 from linter.facts.knowing import hanging_on, largest
 from linter.facts.made import complete, number, one, things
 from linter.facts.panels import ARC_FAULT, GROUND_FAULT, breakers_of, go_off_together
+from linter.facts.readings import put_trips
 from linter.job.devices import Receptacle, Switch, WithCanopy
 from linter.job.metals import ALUMINIUM
 from linter.job.panel import BreakerRef
@@ -33,7 +34,6 @@ HOT_TERMINALS = frozenset({"hot", "hot 2", "line hot", "line hot 2"})
 NEUTRAL_TERMINALS = frozenset({"neutral", "neutral 2", "line neutral"})
 _ON_YOKE = frozenset({"receptacle", "switch"})
 _ELECTRONIC = frozenset({"dimmer", "three-way dimmer", "timer"})
-_TRIP_TEST, _NOT_TAKEN = "ground-fault trip", "not taken"
 _WITH_CANOPY = frozenset({"luminaire", "fan"})
 
 
@@ -50,7 +50,7 @@ def device_of(site: Site, made: Made, device: Device) -> Thing:
         given.put(fact, None if kinds is None else protection in kinds, "protection")
     given.put("feeds_from_load_side", None if device.load is None else bool(device.load), "load")
     given.put("is_readily_accessible", _is_accessible(device), "readily_accessible")
-    given.put("trip_reading", trip_reading(site, given, outlet=device.name))
+    put_trips(site.job, given, outlet=device.name)
     _put_canopy(given, device, kind)
     _put_depth(given, device)
     _put_fitting(given, device)
@@ -75,22 +75,6 @@ def _is_accessible(device: Device) -> bool | None:
     return (
         False if in_space and not device.says("readily_accessible") else (device.readily_accessible)
     )
-
-
-def trip_reading(
-    site: Site, given: Given, *, outlet: str | None = None, circuit: str | None = None
-) -> str | Unknown:
-    """What the last test of ground-fault trip showed, at an outlet or at a circuit's breaker."""
-    results = [
-        each.result
-        for each in site.job.readings
-        if each.test == _TRIP_TEST
-        and each.outlet == outlet
-        and (outlet is not None or each.circuit == circuit)
-    ]
-    if not results:
-        return _NOT_TAKEN
-    return results[-1] or given.own_unknown("trip_reading")
 
 
 def _put_fitting(given: Given, device: Device) -> None:

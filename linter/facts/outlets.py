@@ -17,6 +17,7 @@ from linter.facts.knowing import all_hold, any_holds, hanging_on, largest
 from linter.facts.loads import UnknownLoads
 from linter.facts.made import Grouped, answer, complete, number, one, things
 from linter.facts.panels import breakers_of, legs_are_known
+from linter.facts.readings import put_readings_at_outlet
 from linter.facts.rooms import DWELLING, is_split_phase, is_used_as
 from linter.job.devices import Receptacle, Switch
 from linter.job.panel import BreakerRef
@@ -32,7 +33,6 @@ if TYPE_CHECKING:
     from linter.facts.knowing import Number, YesNo
     from linter.facts.made import Made, Site, Values
     from linter.job.devices import Device
-    from linter.job.jobs import Job
     from linter.trace.trace import BreakerPole
     from linter.trace.ways import Protector
 
@@ -55,7 +55,7 @@ _SWITCHED_HALF = "switched half of "
 
 _COMMON = (
     "room", "box", "device", "height", "room_has_sink", "room_has_tub", "serves",
-    "polarity_reading",
+    "polarity_reading", "bond_resistance",
 )  # fmt: skip
 _GENERAL_USE = "general use"
 # Rooms where a receptacle is likely to be there for one appliance, or for one kind of work.
@@ -63,7 +63,6 @@ _ROOMS_OF_APPLIANCES = (
     "kitchen", "dining", "bathroom", "laundry", "utility", "garage", "basement",
     "unfinished basement", "attic", "crawl space", "other",
 )  # fmt: skip
-_NOT_TAKEN = "not taken"
 _BEFORE_TRIM = frozenset({"pulled", "made up", "covered"})
 
 
@@ -80,7 +79,7 @@ def outlet_of(site: Site, made: Made, device: Device) -> Thing:
     given.put("room_has_tub", value_of(room, "has_tub"))
     _take_over(given, room)
     given.put("serves", _serves(device, room), "serves")
-    given.put("polarity_reading", _polarity(given, site.job, device))
+    put_readings_at_outlet(site.job, given)
     given.put("height", device.height, "height")
     if not device.says("height") and not isinstance(number(box, "height"), Unknown):
         given.put("height", number(box, "height"))
@@ -102,15 +101,6 @@ def _serves(device: Device, room: Thing) -> str | Unknown | None:
         return device.serves
     matters = is_used_as(room, *_ROOMS_OF_APPLIANCES)
     return _GENERAL_USE if matters is False else None
-
-
-def _polarity(given: Given, job: Job, device: Device) -> str | Unknown:
-    """What a tester showed at it: the last reading that the job lists, taken after any mending."""
-    taken = [each for each in job.readings if each.outlet == device.name]
-    results = [each.result for each in taken if each.test == "polarity"]
-    if not results:
-        return _NOT_TAKEN
-    return results[-1] or given.own_unknown("polarity_reading")
 
 
 def receptacle_of(site: Site, made: Made, device: Receptacle) -> Thing:

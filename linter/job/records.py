@@ -11,7 +11,7 @@ class Reading(Stated):
     """A test reading at an outlet or of a circuit; `test` says which of the results it has.
 
     polarity: `result`; continuity: `between`, `resistance`; ground-fault trip: `current`,
-    `time_ms`;
+    `time_ms`, `result`; arc-fault trip: `result`;
     insulation resistance: `between`, `resistance`, `voltage`; voltage: `between`, `voltage`.
     """
 

@@ -76,10 +76,10 @@ _PREFIXES = ("is_", "has_")
 def where_stated(job: Job, kind: str, name: str, fact: str) -> Stating | None:
     """Where the job file states the fact; None where it follows from others or is a matter of many.
 
-    What a wire end is marked as is stated by colour; polarity by a reading that is added.
+    What a wire end is marked as is stated by colour; what a test showed by a reading that is added.
     """
-    if fact == "polarity_reading":
-        return _polarity(name)
+    if fact in _READINGS:
+        return _reading(kind, name, _READINGS[fact])
     above = _WAYS.get(kind, _in_section(f"{kind}s"))(job, name)
     if above is None:
         return None
@@ -211,11 +211,18 @@ _WAYS: Mapping[str, _Find] = {
 }
 
 
-def _polarity(outlet: str) -> Stating | None:
-    item = {"test": "polarity", "outlet": outlet, "result": ANSWER}
+_READINGS = {
+    "polarity_reading": "polarity",
+    "trip_reading": "ground-fault trip",
+    "arc_fault_trip_reading": "arc-fault trip",
+}
+
+
+def _reading(kind: str, name: str, test: str) -> Stating | None:
+    item = {"test": test, "circuit" if kind == "circuit" else "outlet": name, "result": ANSWER}
     readings = job_schema()["properties"]["readings"]["items"]["anyOf"]
-    polarity = next(each for each in readings if each["properties"]["test"]["const"] == "polarity")
-    accepts = _said_of(polarity["properties"]["result"])
+    wanted = next(each for each in readings if each["properties"]["test"]["const"] == test)
+    accepts = _said_of(wanted["properties"]["result"])
     return Stating(("readings",), accepts, item) if accepts is not None else None
 
 

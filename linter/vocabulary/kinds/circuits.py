@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from linter.units import AREA, CURRENT, LENGTH, NUMBER, POWER, VOLTAGE
-from linter.vocabulary.kinds.devices import TRIP_READINGS
+from linter.units import AREA, CURRENT, LENGTH, NUMBER, POWER, RESISTANCE, VOLTAGE
+from linter.vocabulary.kinds.devices import TRIP_FACTS, TRIP_READINGS
 from linter.vocabulary.model import Fact, Kind
 from linter.vocabulary.shorthand import COUNT, NOT_STATED, TEXT, YES_NO, a, all_of, quantity, word
 
@@ -189,7 +189,14 @@ CIRCUIT_KINDS = (
                  "is an arc-fault device", "no", "Read the label of the first receptacle."),
             Fact("trip_reading", word(*TRIP_READINGS),
                  "what its test of ground-fault trip at the breaker showed; of several readings "
-                 "the last", "tripped", "Test it again."),
+                 "the last", "tripped", "Press the test button of the breaker."),
+            *TRIP_FACTS,
+            Fact("insulation_readings", COUNT,
+                 "how many pairs of its conductors were tested for insulation", "3"),
+            Fact("insulation_resistance", quantity(RESISTANCE),
+                 "lowest resistance of its insulation, of each pair as read last; 0 ohm where none "
+                 "was read", "200 megohm",
+                 "Measure it again, the circuit being dead and nothing plugged in."),
             Fact("fixed_load", quantity(POWER), "load of the fixed appliances on it, summed",
                  "1200 W", "Read the nameplates."),
             Fact("continuous_load", quantity(POWER),

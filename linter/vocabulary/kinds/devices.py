@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from linter.units import AREA, CURRENT, LENGTH, VOLTAGE
+from linter.units import AREA, CURRENT, LENGTH, NUMBER, RESISTANCE, VOLTAGE
 from linter.vocabulary.model import Fact, Kind
 from linter.vocabulary.shorthand import COUNT, NOT_STATED, TEXT, YES_NO, a, all_of, quantity, word
 
@@ -59,7 +59,11 @@ _OUTLET_FACTS = (
          "Ask what is to be used at it."),
     Fact("polarity_reading", word(*POLARITY_READINGS),
          "what a tester showed at it; of several readings the last that the job lists",
-         "correct", "Read the tester again."),
+         "correct", "Plug in a tester, and write down what it shows."),
+    Fact("bond_resistance", quantity(RESISTANCE),
+         "resistance of the way back by its bond, as a test of continuity between bond and earth "
+         "or neutral showed; of several readings the last; 0 ohm where none was taken", "0.3 ohm",
+         "Measure it again, the circuit being off and proved dead."),
     Fact("has_ground_fault_protection", YES_NO,
          "whether a ground-fault device for people stands before it on every way, or in it", "yes",
          _LABELS),
@@ -135,6 +139,18 @@ _FITTING_FACTS = (
          "Read the rating on the breaker."),
 )  # fmt: skip
 
+TRIP_FACTS = (
+    Fact("trip_current", quantity(CURRENT),
+         "current of that test; 0 A where the reading does not state it", "6 mA",
+         "Read on the tester what current it draws."),
+    Fact("trip_time_ms", quantity(NUMBER),
+         "milliseconds until it tripped in that test; 0 where the reading does not state them",
+         "25", "Time it again."),
+    Fact("arc_fault_trip_reading", word(*TRIP_READINGS),
+         "what a test of arc-fault trip showed, by its button as a rule; of several readings the "
+         "last", "tripped", "Press its test button."),
+)  # fmt: skip
+
 DEVICE_KINDS = (
     Kind(
         "device", "devices", "anything that a box holds and that conductors end on", (
@@ -178,7 +194,8 @@ DEVICE_KINDS = (
                  "Look whether it is reached at once when all stands in its place."),
             Fact("trip_reading", word(*TRIP_READINGS),
                  "what its own test of ground-fault trip showed; of several readings the last",
-                 "tripped", "Test it again."),
+                 "tripped", "Press its test button, or better test it with a tester beyond it."),
+            *TRIP_FACTS,
             Fact("feeds_from_load_side", YES_NO,
                  "whether cables go on from its load terminals, so that it protects what they feed",
                  "yes", "Look which cables are on its load terminals, and say so under load."),
