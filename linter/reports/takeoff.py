@@ -54,7 +54,7 @@ def takeoff(job: Job, wiring: Wiring, *, metric: bool) -> tuple[Takeoff, ...]:
     parts = (
         Takeoff("Boxes", _sorted(_box(box) for box in job.boxes.values())),
         Takeoff("Devices", _sorted(_device(each) for each in devices)),
-        Takeoff("Connectors", _connectors(wiring), _SPARE),
+        Takeoff("Connectors", _connectors(wiring, said), _SPARE),
         Takeoff("Pigtails", tuple(_pigtails(job, wiring, said, metric=metric)), _CUT_AT),
         Takeoff("Plates and covers", _sorted(_plates(job.boxes.values())), _COVERED),
         Takeoff("Breakers", _sorted(_breakers(job))),
@@ -91,18 +91,19 @@ def _device(device: AnyDevice) -> str:
     return ", ".join(said)
 
 
-def _connectors(wiring: Wiring) -> tuple[Counted, ...]:
+def _connectors(wiring: Wiring, said: CardWords) -> tuple[Counted, ...]:
     """Connectors by the number and sizes of what they join; those named, by their name as well."""
-    named = [_connector(wiring, joint) for joint in wiring.joints.values()]
+    named = [_connector(wiring, joint, said) for joint in wiring.joints.values()]
     ends = (wiring.wire_ends[each.wire_end] for each in wiring.capped)
     capped = [f"cap for 1 {_size(end.size)}" for end in ends if end.insulated]
     return (*_sorted(named), *_sorted(capped))
 
 
-def _connector(wiring: Wiring, joint: Joint) -> str:
+def _connector(wiring: Wiring, joint: Joint, said: CardWords) -> str:
     sizes = [wiring.wire_ends[each].size for each in joint.wire_ends]
-    pigtails = [wiring.pigtails[each] for each in joint.pigtails]
-    sizes += [each.size for each in pigtails]
+    for each in (wiring.pigtails[name] for name in joint.pigtails):
+        terminal = wiring.terminals[each.terminal]
+        sizes.append(said.lead_size(terminal) if said.is_lead(terminal) else each.size)
     counts = Counter(map(_size, sizes))
     made_of = join_words(
         [f"{n} \N{MULTIPLICATION SIGN} {size}" for size, n in sorted(counts.items())]

@@ -152,16 +152,14 @@ def _joint(wiring: Wiring, joint: Joint, said: CardWords) -> JointIn:
     pigtails = [wiring.pigtails[each] for each in joint.pigtails]
     to = {each.id: wiring.terminals[each.terminal] for each in pigtails}
     leads = [each for each in pigtails if said.is_lead(to[each.id])]
-    # The size of a lead is that of the device, unless the job states it.
-    sizes = [each.size for each in pigtails if each not in leads or each.is_lead]
-    unknown = [None for each in leads if not each.is_lead]
+    sizes = [said.lead_size(to[each.id]) if each in leads else each.size for each in pigtails]
     return JointIn(
         use=said.use(joint.use),
         wires=tuple(end.name for end in ends),
         pigtails=tuple(said.terminal(to[each.id]) for each in pigtails if each not in leads),
         leads=tuple(said.terminal(to[each.id]) for each in leads),
         number=joint.wire_count,
-        sizes=_counts([*(end.size for end in ends), *sizes, *unknown]),
+        sizes=_counts([*(end.size for end in ends), *sizes]),
         connector=joint.connector,
         is_stated=joint.stated,
     )

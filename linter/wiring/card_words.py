@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
     from linter.job.devices import Device
     from linter.job.jobs import Job
+    from linter.units import Quantity
     from linter.wiring.model import Terminal
 
 _SPLIT_PHASE = "split phase"
@@ -68,6 +69,12 @@ class CardWords:
     def is_lead(self, terminal: Terminal) -> bool:
         """Whether it is a wire that the device brings along, as luminaires and fans do."""
         return terminal.is_lead or isinstance(self._devices.get(terminal.device), WithCanopy)
+
+    def lead_size(self, terminal: Terminal) -> Quantity | None:
+        """The size of the wires that a device brings along, where the job states it."""
+        wires = getattr(self._devices.get(terminal.device), "fixture_wires", None)
+        size: Quantity | None = getattr(wires, "size", None)
+        return size
 
     def name(self, terminal: Terminal) -> str:
         """A terminal as the device is marked: "hot in", "switched out", "hot lead"."""

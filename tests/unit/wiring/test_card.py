@@ -92,7 +92,7 @@ def test_a_luminaires_own_wires_are_no_pigtails_to_cut() -> None:
         ("luminaire lamp, neutral lead",),
         ("luminaire lamp, bond lead",),
     ]
-    assert card.joints[0].sizes == (("14 AWG", 1), ("size unknown", 1))
+    assert card.joints[0].sizes == (("14 AWG", 1), ("18 AWG", 1))  # as the job states it
 
 
 TWO_HOTS = """
