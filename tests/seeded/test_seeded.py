@@ -9,8 +9,10 @@ Each file of this folder names the job it starts from, then rows of one edit eac
         to: 5 in                             # or drop: yes
         expect: [{rule: wire-end-long-enough, at: wire_end k1.black@bench}]
         cannot tell: [{rule: box-has-room, at: bench}]       # left out: nothing more is open
+        under: {us-nec-2017: []}             # what it brings by other packs, where that is stated
 """
 
+import json
 from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
@@ -59,6 +61,31 @@ def test_an_edit_brings_exactly_its_findings(base: str, row: Any) -> None:
     assert findings_of(after) - findings_of(before) == expected
     open_now = {(each["rule"], each["at"]) for each in row.get("cannot tell", [])}
     assert untold_of(after) - untold_of(before) == open_now
+
+
+def _elsewhere() -> Iterator[Any]:
+    for case in _rows():
+        base, row = case.values
+        for pack, expected in row.get("under", {}).items():
+            yield pytest.param(base, row, pack, expected, id=f"{case.id}, under {pack}")
+
+
+@cache
+def _base_under(name: str, pack: str) -> set[tuple[str, str]]:
+    job = load(ROOT / name)
+    job["job"]["pack"] = pack
+    return findings_of(_audit(json.dumps(job)))
+
+
+@pytest.mark.parametrize(("base", "row", "pack", "expected"), list(_elsewhere()))
+def test_an_edit_is_judged_otherwise_by_another_pack(
+    base: str, row: Any, pack: str, expected: Any
+) -> None:
+    data, _ = _base(base)
+    job = json.loads(edited(data, row))
+    job["job"]["pack"] = pack
+    found = findings_of(_audit(json.dumps(job))) - _base_under(base, pack)
+    assert found == {(each["rule"], each["at"]) for each in expected}
 
 
 @pytest.mark.parametrize("path", sorted(HERE.glob("*.yaml")), ids=lambda path: path.stem)
