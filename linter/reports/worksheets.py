@@ -168,4 +168,6 @@ def _of_lines(sheet: Sheet) -> list[Reference]:
 
 
 def _short(reference: Reference) -> str:
-    return f"{reference.clause}, {_KNOWN[reference.known]}"
+    unsure = bool(reference.unconfirmed_in) or reference.confidence == "low"
+    known = f"{reference.clause}, {_KNOWN[reference.known]}"
+    return f"{known}, to be confirmed" if unsure else known

@@ -27,6 +27,7 @@ OUTPUTS = {
     "studio-with-mistakes.json": ("audit", f"{STUDIO}/with-mistakes.yaml", "--form", "json"),
     "boathouse.sarif": ("audit", "tests/golden/boathouse.yaml", "--form", "sarif", *PACKS),
     "studio-put-right.txt": ("audit", f"{STUDIO}/put-right.yaml"),
+    "studio-loads.txt": ("loads", f"{STUDIO}/put-right.yaml"),
     "studio-stair-bottom.txt": ("makeup", f"{STUDIO}/put-right.yaml", "stair-bottom"),
 }
 
