@@ -34,7 +34,7 @@ def test_each_line_has_its_arithmetic_its_clause_and_the_running_total(
         "CAUTION An aid for a person to confirm",
         "Tide house, by us-nec-2023",
         "1. Load of the service, standard calculation",
-        "1 General lighting and receptacles 4500 VA 3 VA/ft2 \N{MULTIPLICATION SIGN} 1500 ft2 220.41",
+        "1 General lighting and receptacles 4500 VA 3 VA/ft2 \N{MULTIPLICATION SIGN} 1500 ft2",
         "These three, as far as they count 5100 VA 5100 VA",
         "3000 VA + 0.35 \N{MULTIPLICATION SIGN} 6000 VA",
         "Cooking appliances 8000 VA 13100 VA",
