@@ -55,17 +55,17 @@ def examined(job: Job, pack: Pack) -> Examined:
     """The audit of a job, with the facts and the untold checks behind it; raises as `audit`."""
     wiring = derive(job)
     facts = facts_of(job, wiring, trace(job, wiring))
-    judged = judge_all(facts.things, in_force(pack.rules, job.stage), pack.library)
+    judged = judge_all(facts.things, in_force(pack.rules, job.stage, job.permit_date), pack.library)
     return _told(job, pack, facts, judged)
 
 
 def _told(job: Job, pack: Pack, facts: Facts, judged: Judged) -> Examined:
     walk, write = Walk(facts.things), writer_of(pack)
     looks = walked(job, pack, facts, walk, write)
-    told = _findings(judged, Teller(pack, facts, walk, write))
+    told = _findings(judged, Teller(pack, facts, walk, write, job.permit_date))
     findings = _in_walking_order((*told, *looks.findings))
     trials, lacks = Trials(facts.things, pack.library, write), lacks_of(pack.library, write)
-    rules = in_force(pack.rules, job.stage)
+    rules = in_force(pack.rules, job.stage, job.permit_date)
     judged = without_settled(judged, trials, pack.library)
     questions = open_questions(judged.untold, facts, walk, trials, lacks)
     audited = Audit(

@@ -10,7 +10,7 @@ from linter.packs.reliance import reliance_of
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from linter.packs.model import Clause, History, Pack, Rule, Source
+    from linter.packs.model import Clause, Days, History, Pack, Rule, Source
 
 
 def bases_of(pack: Pack, rule: Rule) -> tuple[Basis, ...]:
@@ -46,6 +46,18 @@ def reference(clause: Clause, layer: str) -> Reference:
         confidence=clause.confidence,
         unconfirmed_in=clause.unconfirmed_in,
     )
+
+
+def for_permits(days: Days) -> str:
+    """The days of the permits that a rule is for, in words; empty where it is for all.
+
+    >>> for_permits(("2026-09-01", "")), for_permits(("", "2026-08-31"))
+    ('for permits from 2026-09-01 on', 'for permits until 2026-08-31')
+    """
+    first, last = days
+    if first and last:
+        return f"for permits from {first} until {last}"
+    return f"for permits from {first} on" if first else last and f"for permits until {last}"
 
 
 def _latest(history: History) -> Reference:

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from types import TracebackType
 
     from linter.language.library import Library
-    from linter.packs.model import Rule
+    from linter.packs.model import Days, Rule
     from linter.vocabulary.model import Thing
 
 
@@ -64,15 +64,26 @@ class AtWork:
             error.add_note(f"judging the rule {self.rule}{of}")
 
 
-def in_force(rules: Iterable[Rule], stage: str | None) -> list[Rule]:
-    """The rules that hold at a stage, and are not at rest.
+def in_force(
+    rules: Iterable[Rule], stage: str | None, permit_date: str | None = None
+) -> list[Rule]:
+    """The rules that hold at a stage for a permit of a day, and are not at rest.
 
-    Where the job does not say its stage, none is left out for it.
+    Where the job does not say its stage or that day, none is left out for it.
     """
     reached = STAGES.index(stage) if stage else len(STAGES)
     return [
-        rule for rule in rules if STAGES.index(rule.from_stage) <= reached and not rule.at_rest_by
+        rule
+        for rule in rules
+        if STAGES.index(rule.from_stage) <= reached
+        and not rule.at_rest_by
+        and _is_for(rule.permits, permit_date)
     ]
+
+
+def _is_for(permits: Days, day: str | None) -> bool:
+    first, last = permits
+    return day is None or ((not first or first <= day) and (not last or day <= last))
 
 
 def judge_all(

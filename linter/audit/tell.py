@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from linter.audit.bases import bases_of, reference
+from linter.audit.bases import bases_of, for_permits, reference
 from linter.audit.findings import Finding
 from linter.audit.relied import fingerprint, relied_on, used_by
 from linter.language.work import WorkLine, working
 from linter.packs.writing import write_sentence
 
 if TYPE_CHECKING:
-    from linter.audit.findings import Basis
+    from linter.audit.findings import Basis, Reference
     from linter.audit.stops import Walk
     from linter.facts import Facts
     from linter.language.writing import Writer
@@ -22,8 +22,11 @@ if TYPE_CHECKING:
 class Teller:
     """Says what there is to say of a rule that a thing breaks, in the words and units of a pack."""
 
-    def __init__(self, pack: Pack, facts: Facts, walk: Walk, write: Writer) -> None:
+    def __init__(
+        self, pack: Pack, facts: Facts, walk: Walk, write: Writer, permit_date: str | None
+    ) -> None:
         self._pack, self._facts, self._walk, self._write = pack, facts, walk, write
+        self._permit_date = permit_date
         self._bases: dict[str, tuple[Basis, ...]] = {}
 
     def finding(self, rule: Rule, thing: Thing) -> Finding:
@@ -32,7 +35,7 @@ class Teller:
         return Finding(
             rule=rule.name,
             weight=rule.weight,
-            reference=reference(rule.clause, rule.history.cited[1].layer),
+            reference=self._reference(rule),
             kind=thing.kind,
             ref=thing.ref,
             label=thing.label,
@@ -48,6 +51,14 @@ class Teller:
             stated_weight=rule.stated_weight,
             unsure=rule.unsure,
         )
+
+    def _reference(self, rule: Rule) -> Reference:
+        own = reference(rule.clause, rule.history.cited[1].layer)
+        asked = "" if self._permit_date else for_permits(rule.permits)
+        if not asked:
+            return own
+        doubt = f"{own.doubt} It is asked {asked}; the job does not say its day.".strip()
+        return own._replace(doubt=doubt)
 
     def _rests_on(self, rule: Rule) -> tuple[Basis, ...]:
         if rule.name not in self._bases:

@@ -110,12 +110,14 @@ def _put_bundle(given: Given, site: Site, cable: Cable) -> None:
     bundle = cable.bundled
     if isinstance(bundle, Bundled):
         given.put("bundled_conductors", bundle.conductors, "bundled")
+        given.put("bundled_switched_neutrals", bundle.switched_neutrals, "bundled")
         given.put("bundled_cables", bundle.cables, "bundled")
         given.put("bundle_length", bundle.length, "bundled")
         given.put("bundle_is_in_sealed_hole", bundle.sealed, "bundled")
         return
     alone = bundle is False or not cable.says("bundled")
     given.put("bundled_conductors", _own_conductors(site, cable) if alone else None, "bundled")
+    given.put("bundled_switched_neutrals", 0, "bundled")
     given.put("bundled_cables", 1 if alone else None, "bundled")
     given.put("bundle_length", 0.0 if alone else None, "bundled")
     given.put("bundle_is_in_sealed_hole", False if alone else None, "bundled")

@@ -47,6 +47,7 @@ _RECEPTACLE_FIELDS = {
     "cover_closes_in_use": "cover_in_use",
     "is_in_appliance_space": "appliance_space",
     "mounting": "mounted",
+    "path_to_sink": "path_to_sink",
     "height_over_tub": "height_over_tub",
 }
 _LEGS_OF_TWO = 2

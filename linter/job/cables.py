@@ -59,6 +59,7 @@ class Bundled(Stated):
 
     cables: Count | None = None
     conductors: Count | None = None
+    switched_neutrals: Count | None = 0
     length: Length | None = None
     sealed: YesNo | None = None
 

@@ -51,6 +51,7 @@ class Receptacle(Device):
     cover_in_use: YesNo | None = None
     appliance_space: YesNo | None = False
     mounted: str | None = "in the wall"
+    path_to_sink: str | None = "in the room"
     from_grade: YesNo | None = None
     split: str | None = None
 

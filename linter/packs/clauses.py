@@ -5,6 +5,7 @@ from itertools import takewhile
 from typing import NamedTuple, cast
 
 from linter.packs.entries import Change, Entry, Stated
+from linter.packs.manifest import Manifest
 from linter.packs.model import Amendment, Carried, Clause, History, Known, Origin, Source
 from linter.packs.order import stands_on
 from linter.packs.texts import PackFiles
@@ -21,18 +22,31 @@ class Ground(NamedTuple):
 
 
 def carried_by(ordered: Sequence[PackFiles]) -> dict[str, Carried]:
-    """The edition to which each layer is carried by later editions of its document, by layer."""
+    """The edition to which each layer is carried by those laid on it, by layer.
+
+    Later editions of its own document carry it on, up to the first layer, of whatever document,
+    that says that what it takes over is not confirmed.
+    """
+    manifests = [pack.manifest for pack in ordered]
     carried: dict[str, Carried] = {}
-    for number, pack in enumerate(ordered):
-        stated = pack.manifest
-        above = [each.manifest for each in ordered[number + 1 :]]
-        later = [each for each in above if each.document == stated.document]
-        sure = [*takewhile(lambda each: each.inherits_confirmed, later)]
-        if later:
-            to = [stated, *sure][-1].edition
-            unsure = "" if len(sure) == len(later) else later[-1].edition
-            carried[pack.id] = Carried(pack.id, stated.document, stated.edition, to, unsure)
+    for number, stated in enumerate(manifests):
+        above = manifests[number + 1 :]
+        sure = [*takewhile(lambda each: each.inherits_confirmed, above)]
+        own = [each.edition for each in (stated, *sure) if each.document == stated.document]
+        unsure = _edition_at_hand(above[len(sure) :])
+        if unsure or own[-1] != stated.edition:
+            carried[stated.pack] = Carried(
+                stated.pack, stated.document, stated.edition, own[-1], unsure
+            )
     return carried
+
+
+def _edition_at_hand(unsure: Sequence[Manifest]) -> str:
+    """The newest edition of the document of the first layer that confirms nothing; or empty."""
+    if not unsure:
+        return ""
+    newest = [each for each in unsure if each.document == unsure[0].document][-1]
+    return f"{newest.document} {newest.edition}"
 
 
 def read_history(entry: Entry, ground: Ground) -> History:

@@ -192,7 +192,7 @@ class _Reading:
 
     def rule(self, data: Data) -> Rule:
         name, about, stage, where, need, weight, subject, *data = data
-        say, do, caution, history, stated_weight, unsure, at_rest_by = data
+        say, do, caution, history, stated_weight, unsure, at_rest_by, permits = data
         return Rule(
             name,
             about,
@@ -208,6 +208,7 @@ class _Reading:
             stated_weight,
             _unsure(unsure),
             at_rest_by,
+            tuple(permits),
         )
 
     def item(self, data: Data) -> Item:

@@ -40,7 +40,7 @@ def read_limit(entry: Entry, ground: Ground) -> PackLimit | None:
 
 
 def _read(node: Node, of: str) -> Typed:
-    return _read_list(node, of) if node.items else _read_one(node, of)
+    return _read_list(node, of) if isinstance(node.value, list) else _read_one(node, of)
 
 
 def _hold_to(old: Typed, node: Node, new: Typed) -> None:
@@ -93,7 +93,9 @@ def _is_word(node: Node) -> bool:
 
 
 def _written(node: Node) -> str:
-    return ", ".join(each.text for each in node.items) or node.text
+    if isinstance(node.value, list):
+        return ", ".join(each.text for each in node.items) or "nothing"
+    return node.text
 
 
 def is_list(limit: PackLimit) -> bool:

@@ -16,6 +16,7 @@ What = Literal["limit", "table", "measure", "rule", "item", "worksheet"]
 Cell = float | str | bool | None
 LimitValue = float | str | bool | tuple[str, ...]
 Sentence = tuple[str | Checked, ...]
+Days = tuple[str, str]
 
 
 _WORDS = ("subject", "say", "ask", "do", "caution", "meaning", "title")
@@ -111,7 +112,7 @@ class Carried(NamedTuple):
         if (clause.document, clause.edition) != (self.document, self.edition):
             return clause
         if clause.known == "common-practice":
-            return clause._replace(edition=self.unconfirmed_in or self.to)
+            return clause._replace(edition=self.to)
         return clause._replace(edition=self.to, unconfirmed_in=self.unconfirmed_in)
 
 
@@ -222,8 +223,9 @@ class Rule(NamedTuple):
     """A rule: what it is about, where it applies, what it needs, and what is said of it.
 
     `stated_weight` is the weight that the pack states; `weight` is less while what is `unsure`
-    wants confirming. `at_rest_by` names the yes-or-no limit that keeps it from applying anywhere,
-    until a layer turns it.
+    wants confirming. `permits` are the first and the last day of the permits that it is for, each
+    empty where there is none. `at_rest_by` names the yes-or-no limit that keeps it from applying
+    anywhere, until a layer turns it.
     """
 
     name: str
@@ -240,6 +242,7 @@ class Rule(NamedTuple):
     stated_weight: Weight
     unsure: tuple[Unsure, ...] = ()
     at_rest_by: str = ""
+    permits: Days = ("", "")
 
     @property
     def clause(self) -> Clause:

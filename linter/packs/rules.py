@@ -9,7 +9,7 @@ from linter.language.library import Library, Measure
 from linter.packs.clauses import Ground, read_history
 from linter.packs.entries import Change, Entry, Key, Stated
 from linter.packs.expressions import Names, read_expression, read_sentence
-from linter.packs.model import History, Item, PackMeasure, Rule, Sentence, Weight
+from linter.packs.model import Days, History, Item, PackMeasure, Rule, Sentence, Weight
 from linter.packs.scopes import Grounds, kind_of, measure_type, refuse_double_meanings
 from linter.text import Place, Refusal
 from linter.text.yaml_places import Node
@@ -19,6 +19,7 @@ from linter.vocabulary.model import FactRef, FactType, Thing
 from linter.vocabulary.shorthand import YES_NO
 
 FIRST_STAGE = "pulled"
+PERMITS_FROM, PERMITS_UNTIL = "for permits from", "for permits until"
 
 
 class Reader:
@@ -96,6 +97,7 @@ class Reader:
             sentences["caution"],
             history,
             cast("Weight", text_of(entry, "weight")),
+            permits=_days(entry, self.refusals),
         )
 
     def condition(self, entry: Entry, name: str, names: Names) -> Checked | None:
@@ -142,6 +144,16 @@ def at_rest_by(rule: Rule | Item, entry: Entry, library: Library, refusals: list
 
 def _may_apply(where: Checked, library: Library) -> bool:
     return evaluate(where, _all_unknown(where.subject), library) is not False
+
+
+def _days(entry: Entry, refusals: list[Refusal]) -> Days:
+    """The first and the last day of the permits that a rule is for."""
+    first, last = text_of(entry, PERMITS_FROM), text_of(entry, PERMITS_UNTIL)
+    if first and last and last < first:
+        node = entry.fields[PERMITS_UNTIL].node
+        found, mend = f"The rule is for permits until {last}, and from {first}", "swap the two days"
+        refusals.append(Refusal(node.place, found, f"a day from {first} on", mend))
+    return first, last
 
 
 def _all_unknown(kind: str) -> Thing:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from linter.audit.bases import reference
+from linter.audit.bases import for_permits, reference
 from linter.language.print import to_text
 from linter.packs.describe import Described, sentence_text, steps_of
 from linter.reports.layout import EMPTY, Line, Span, line
@@ -30,7 +30,9 @@ def rule_page(pack: Pack, rule: Described) -> Iterator[Line]:
     if said.unsure:
         own = reference(*_now(said.history))
         yield _row("Confirm", f"{wants_confirming(said.unsure, own, said.stated_weight)}.")
-    yield _row("About", f'each {KINDS[said.about].label}, from the stage "{said.from_stage}" on')
+    asked = for_permits(said.permits)
+    about = f'each {KINDS[said.about].label}, from the stage "{said.from_stage}" on'
+    yield _row("About", f"{about}{asked and f', {asked}'}")
     for label, text in (
         ("Where", rule.where), ("Need", rule.need),
         ("Say", rule.say), ("Do", rule.do), ("Caution", rule.caution),
@@ -80,8 +82,7 @@ def _history(history: History, indent: int) -> Iterator[Line]:
         yield _row("Amended", _amended(each), indent)
     cited_now, _ = history.cited
     if cited_now.unconfirmed_in:
-        edition = f"{cited_now.document} {cited_now.unconfirmed_in}"
-        yield _row("Edition", f"not confirmed for {edition}.", indent)
+        yield _row("Edition", f"not confirmed for {cited_now.unconfirmed_in}.", indent)
 
 
 def _now(history: History) -> tuple[Clause, str]:

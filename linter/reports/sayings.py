@@ -88,7 +88,7 @@ def _unsure(unsure: Unsure, own: Reference) -> str:
     )
     if unsure.why == "low confidence":
         return f"reference{of} of low confidence"
-    return f"reference{of} not confirmed for this edition ({own.document} {own.unconfirmed_in})"
+    return f"reference{of} not confirmed for this edition ({own.unconfirmed_in})"
 
 
 def held_to_advice(held: Held) -> str:

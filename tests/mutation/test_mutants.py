@@ -10,6 +10,12 @@ from tests.mutation.mutants import mutants_of
 # Mutants that change nothing, each with the reason.
 ALIKE = {
     "limit no_area: 0.0 to -1.0": "less than nothing is rounded up to nothing",
+    "white-traveller-is-avoided: where part left out: conductor.colour is one of neutral_colours": (
+        "the limit that is left out is yes, and a rule is not at rest by it before a layer turns it"
+    ),
+    "is_near_sink: has_sink part left out: receptacle.room_has_sink": (
+        "in this edition a way out of the room ends the cord, so the sink is that of the room"
+    ),
     "limit small_heater_current: 13.3 to 10.64": (
         "from 10.64 A to 13.3 A, half as much again comes up to 20 A in the table of breakers, too"
     ),

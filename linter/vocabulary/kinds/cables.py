@@ -89,6 +89,9 @@ CABLE_KINDS = (
                  "current-carrying conductors side by side in its worst stretch, its own too: as "
                  "stated; where it runs alone, its own insulated ones that are not spare or bond",
                  "6", _TOGETHER),
+            Fact("bundled_switched_neutrals", COUNT,
+                 "neutrals among them that return a hot and a switched hot of one leg in a cable; "
+                 "none where the job does not say so", "1", _TOGETHER),
             Fact("bundle_length", quantity(LENGTH),
                  "length of that stretch; 0 where it runs alone", "18 in",
                  "Measure how far the cables run together."),

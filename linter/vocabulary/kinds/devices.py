@@ -30,6 +30,8 @@ RECEPTACLE_PLACES = (
     "in an appliance or luminaire",
 )  # fmt: skip
 
+SINK_PATHS = ("in the room", "through a doorway", "through a window")
+
 SWITCH_CONTROLS = (
     "by hand", "occupancy sensor", "occupancy sensor with hand override", "automatic", "remote",
     "battery",
@@ -216,6 +218,7 @@ DEVICE_KINDS = (
         "a point where current is taken: a receptacle, a luminaire, an alarm, a wired appliance", (
             Fact("type", word(*DEVICE_TYPES), "what it is", "receptacle"),
             *_OUTLET_FACTS,
+            Fact("appliances", all_of("appliance"), "the appliances that it is said to feed", ""),
             *_TESTED_FACTS,
         ),
     ),
@@ -243,6 +246,9 @@ DEVICE_KINDS = (
             Fact("mounting", word(*RECEPTACLE_PLACES),
                  "where it is mounted; in the wall, where the job does not say", "in the floor",
                  "Look where it is mounted."),
+            Fact("path_to_sink", word(*SINK_PATHS),
+                 "the way of the cord to that sink; in the room, where the job does not say",
+                 "through a doorway", "Look where a cord would lead from it to the sink."),
             Fact("is_reached_from_grade", YES_NO,
                  "whether, outdoors, it is readily reached from the ground: as stated, or as its "
                  "place is; no indoors", "yes", "Look whether it is reached from the ground."),

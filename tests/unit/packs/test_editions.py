@@ -41,9 +41,18 @@ def test_a_layer_of_another_document_leaves_the_edition() -> None:
 def test_what_is_not_confirmed_is_held_to_advice_and_cited_where_it_was_known_to_hold() -> None:
     pack = editions("", "inherited: not confirmed\n")
     rule = pack.rule("box-has-room")
-    assert cited(pack) == ("3-1", "2021", "2030")
+    assert cited(pack) == ("3-1", "2021", "Boathouse Wiring Code 2030")
     assert (rule.weight, rule.stated_weight) == ("advice", WEIGHT_OF_ROOM)
     assert rule.unsure == (Unsure("rule", "box-has-room", "not confirmed for this edition"),)
+
+
+def test_a_layer_of_another_document_may_say_that_what_it_takes_over_is_not_confirmed() -> None:
+    files = with_guild("")
+    del files[GUILD]["own.yaml"]
+    files[GUILD]["pack.yaml"] += "inherited: not confirmed\n"
+    pack = assemble(texts_of(files), GUILD)
+    assert cited(pack) == ("3-1", "2021", "Guild book 3")
+    assert pack.rule("box-has-room").weight == "advice"
 
 
 def test_what_is_confirmed_weighs_what_it_weighed() -> None:
@@ -75,7 +84,11 @@ def test_a_later_layer_confirms_nothing_by_standing_on_an_unconfirmed_edition() 
         id=GUILD, edition="2030", on=BASE, more="inherited: not confirmed\n"
     )
     files["newest"] = {"pack.yaml": MANIFEST.format(id="newest", edition="2033", on=GUILD, more="")}
-    assert cited(assemble(texts_of(files), "newest")) == ("3-1", "2021", "2033")
+    assert cited(assemble(texts_of(files), "newest")) == (
+        "3-1",
+        "2021",
+        "Boathouse Wiring Code 2033",
+    )
 
 
 def test_a_limit_of_low_confidence_holds_the_rules_that_use_it_to_advice() -> None:
