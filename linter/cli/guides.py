@@ -12,6 +12,7 @@ precover audits the rough-in wiring of a small dwelling before the walls are clo
     precover audit FILE...       what a person should look at, and what to measure next
     precover makeup JOB BOX      how one box is made up: joints, pigtails, terminals
     precover signoff JOB SAYING  what a person says of findings: agreed, put right, not a defect
+    precover progress OLD NEW    what became of a job between two of its saved files
     precover trace JOB [NAME]    a circuit from the panel outward, with loads and faults if you wish
     precover fieldsheet JOB      what to measure and look at, as a form to take along
     precover bring-in JOB SHEET  what a field sheet brings back, written into the job file
@@ -83,6 +84,16 @@ a finding no longer holds once the facts it rests on, or its rule, have changed;
 --mark, --rule and --at may be given several times; of different sorts, all must hold. Of several
 things said of one finding, that of the latest day holds.
 Status: 0 it is written; 64, 65, 70 as for precover audit.
+""",
+    "progress": """\
+precover progress BEFORE AFTER [--packs FOLDER]
+
+Compares two saved files of one job, such as those of two stages: what changed in the job, thing by
+thing; what was put right; what is new, and what of it only this stage asks; what changed and is
+still found; what is still found; and what of the rest could be told meanwhile. Each file is audited
+by the pack it names, and with the sign-off beside it.
+Status: 1 something is new, or has changed and is found; 0 nothing is; 64, 65, 70 as for precover
+audit.
 """,
     "trace": """\
 precover trace JOB [CIRCUIT | BOX | OUTLET] [--load WHAT] [--fault WHAT] [--supply NAME]

@@ -41,7 +41,7 @@ class Audited(NamedTuple):
         return _by_weight(
             each.weight
             for each in self.audit.findings
-            if self.news.of(each) != KNOWN and self._counts(each)
+            if self.news.of(each) != KNOWN and self.counts(each)
         )
 
     @property
@@ -52,10 +52,11 @@ class Audited(NamedTuple):
         return _by_weight(
             each.weight
             for each in self.checks
-            if key_of(each) in self.news.untold and self._counts(each)
+            if key_of(each) in self.news.untold and self.counts(each)
         )
 
-    def _counts(self, found: Finding | OpenCheck) -> bool:
+    def counts(self, found: Finding | OpenCheck) -> bool:
+        """Whether no sign-off settles a finding or an open check."""
         standing = self.signed.of(found)
         return standing is None or standing.counts
 

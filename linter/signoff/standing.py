@@ -106,7 +106,7 @@ def signed_off(
         standings=of_findings | of_checks,
         open=tuple(each for each in checks if key_of(each) in of_checks),
         idle=tuple(
-            _idle(entry, _why_idle(key, rules, examined.facts, stage))
+            _idle(entry, why_not_found(key, rules, examined.facts, stage))
             for key, entry in latest.items()
             if key not in weights
         ),
@@ -158,7 +158,10 @@ def _idle(entry: Entry, why: str) -> Idle:
     return Idle(entry, why, done=entry.saying.says == PUT_RIGHT and why == NOTHING_FOUND)
 
 
-def _why_idle(key: Key, rules: Mapping[str, Rule | Item], facts: Facts, stage: str | None) -> str:
+def why_not_found(
+    key: Key, rules: Mapping[str, Rule | Item], facts: Facts, stage: str | None
+) -> str:
+    """Why nothing is found by a rule of a thing: it is gone, or not asked, or all is well."""
     name, kind, ref = key
     if name not in rules:
         return NO_RULE

@@ -11,7 +11,7 @@ from tests.unit.cli.running import Runner
     [
         (
             [],
-            ["A command is missing.", "audit, makeup, signoff, trace, fieldsheet, bring-in, packs"],
+            ["A command is missing.", ", ".join(GUIDES)],
         ),
         (["audti", "a.yaml"], ['"audti" is not a command.', "Nearest: audit."]),
         (["packs"], ['"packs" needs one more word.', "packs list, packs show, packs prove"]),
