@@ -31,7 +31,7 @@ KindFact = tuple[str, str]
 # What goes into the wiring, or is words for people; by the kind of model.
 _NOT_FACTS = {
     "Supply": "name kind voltage rating is_usual note",
-    "Panel": "name spaces legs breakers at note",
+    "Panel": "name spaces legs breakers make_up at note",
     "Breaker": "poles tied_to leg note",
     "Circuit": "breakers panel note",
     "Room": "name basins at size note",

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from linter.facts.doubts import Doubts
     from linter.facts.knowing import YesNo
     from linter.facts.made import Made, Site
+    from linter.trace.trace import Piece
 
 ALARM = "alarm"
 _LUMINAIRE_TYPES = frozenset({"luminaire", "fan"})
@@ -111,7 +112,7 @@ def _told(doubt: YesNo, *, together: bool) -> YesNo:
     return doubt if isinstance(doubt, Unknown) and not together else together
 
 
-def _signal_piece(site: Site, alarm: str) -> tuple[int, int] | None:
+def _signal_piece(site: Site, alarm: str) -> Piece | None:
     """The piece of metal that an alarm's signal terminal is part of; None where it has none."""
     for terminal in site.wiring.by_device.get(alarm, ()):
         if terminal.name == _SIGNAL_TERMINAL:

@@ -127,7 +127,7 @@ def _make_what_is_wired(site: Site, made: Made) -> None:
         thing = made.thing("cable", cable.name)
         made.add(conductor_of(thing, part) for part in wiring.parts[cable.name])
         made.add(ends_of(site, made, cable))
-    made.add(joint_of(site, made, each) for each in wiring.joints.values())
+    made.add(joint_of(site, made, each) for box in wiring.boxes.values() for each in box.joints)
     made.add(passing_wire_of(made, each) for each in wiring.passing)
 
 

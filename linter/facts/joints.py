@@ -109,7 +109,7 @@ def _lists(combination: Combination, sizes: Iterable[float]) -> bool:
 def link_joints(site: Site, made: Made) -> None:
     """The wire ends in each joint, and the circuits they belong to."""
     circuits = made.by_ref("circuit")
-    for joint in site.wiring.joints.values():
+    for joint in (each for box in site.wiring.boxes.values() for each in box.joints):
         ends = made.of("wire_end", joint.wire_ends)
         uses = [site.wiring.wire_ends[each].use for each in joint.wire_ends]
         named = {use.circuit for use in uses if use.circuit in circuits}

@@ -17,6 +17,8 @@ from linter.facts.given import unknown
 from linter.facts.knowing import all_hold, any_holds
 from linter.facts.made import complete
 from linter.facts.panels import panel_label
+from linter.job.stated import CircuitId
+from linter.trace.solid import NEUTRAL_SPOTS
 from linter.vocabulary.kinds.wires import MARKINGS
 from linter.vocabulary.model import Thing, value_of
 from linter.wiring.model import Role, Spot
@@ -132,10 +134,29 @@ def _own_facts(site: Site, made: Made, kind: str, wire_end: WireEnd) -> Values:
         capped = wire_end.id in site.capped
         return {"is_connected": connected or use, "is_capped": not connected and (capped or use)}
     landing = site.wiring.panel_landings.get(wire_end.id)
+    spliced = wire_end.id in site.wiring.ended_in
     on_breaker = landing is not None and landing.spot is Spot.BREAKER
     where = f"{landing.panel} {landing.space}" if landing is not None else ""
     breakers = (made.thing("breaker", where),) if on_breaker else ()
-    return {"is_connected": landing is not None or use, "breakers": breakers}
+    return {
+        "is_connected": landing is not None or spliced or use,
+        "breakers": breakers,
+        "is_on_its_breaker": not on_breaker or where in _own_breakers(site, wire_end, where),
+        "is_bond_on_neutral": _is_bond_on_neutral(site, wire_end),
+    }
+
+
+def _own_breakers(site: Site, wire_end: WireEnd, where: str) -> Iterable[str]:
+    """The breakers of the circuit that a conductor belongs to; any, if it belongs to none."""
+    circuit = site.job.circuits.get(CircuitId(wire_end.use.circuit or ""))
+    return map(str, circuit.breakers) if circuit is not None else (where,)
+
+
+def _is_bond_on_neutral(site: Site, wire_end: WireEnd) -> bool:
+    """Whether a bond ends with the neutrals of a panel in which they are apart from the bonds."""
+    landing = site.wiring.panel_landings.get(wire_end.id)
+    is_with_neutrals = landing is not None and landing.spot in NEUTRAL_SPOTS
+    return wire_end.bond and is_with_neutrals and site.trace.has_only_neutral(wire_end.id)
 
 
 def _marking(colour: str | None) -> str:

@@ -9,7 +9,9 @@ from linter.units import VOLUME, Quantity
 class StatedJoint(Stated):
     """Wires and terminals joined together: `k1.black`, `sink-left.hot`, `sink-left.bond`.
 
-    The last full stop parts the cable from the colour, the device from its terminal.
+    The last full stop parts the cable from the colour, the device from its terminal. In a panel:
+    `5.hot`, `5.hot 2`, `5.neutral` of the breaker at space 5, `bar.neutral`, `bar.bond`, and
+    `feed.hot`, `feed.hot 2` where a feeder comes in.
     """
 
     of: tuple[str, ...]
@@ -24,7 +26,7 @@ class StatedLanding(Stated):
 
 
 class MakeUp(Stated):
-    """How the conductors in a box are joined, where it is stated joint by joint."""
+    """How the conductors in a box or panel are joined, where it is stated joint by joint."""
 
     joints: tuple[StatedJoint, ...] = ()
     landings: tuple[StatedLanding, ...] = ()

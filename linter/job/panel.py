@@ -4,6 +4,7 @@ from typing import NamedTuple
 
 from pydantic import Field
 
+from linter.job.boxes import MakeUp
 from linter.job.stated import CircuitId, PanelId, RoomId, Stated
 from linter.job.values import Count, Current, Length, OnPlan, YesNo
 
@@ -73,6 +74,7 @@ class Panel(Stated):
     in_fire_separation: YesNo | None = None
     torque_recorded: YesNo | None = None
     neutrals_single: YesNo | None = None
+    make_up: MakeUp | None = None
     breakers: dict[int, Breaker] = Field(default_factory=dict)
     note: str | None = None
 

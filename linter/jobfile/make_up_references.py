@@ -10,11 +10,12 @@ from linter.jobfile.known import MissingName
 from linter.text import Refusal, nearest
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
     from linter.job.boxes import Box, MakeUp
     from linter.job.cables import Cable
     from linter.job.jobs import Job
+    from linter.job.panel import Panel
     from linter.job.stated import Stated
     from linter.jobfile.known import Known, Wrong
     from linter.text import Place
@@ -42,6 +43,9 @@ _TERMINALS: dict[str, tuple[str, ...]] = {
 }
 
 
+_BARS = {"bar": ("neutral", "bond"), "feed": ("hot", "hot 2")}
+
+
 class _Spoken(NamedTuple):
     """A wire or terminal that a make-up names, where it names it, and whether it must be a wire."""
 
@@ -50,19 +54,49 @@ class _Spoken(NamedTuple):
     of: Stated
 
 
+class _Here(NamedTuple):
+    """A box or panel: its make-up, and the terminals of each device, breaker or bar in it."""
+
+    name: str
+    holds: str
+    make_up: MakeUp | None
+    terminals: Mapping[str, tuple[str, ...]]
+
+    def takes_several(self, name: str) -> bool:
+        """Whether a terminal may be named more than once: a bar has many screws."""
+        return name.rpartition(".")[0] in _BARS.keys() & self.terminals.keys()
+
+
 def wrong_in_make_up(job: Job, known: Known) -> Iterator[Wrong]:
     """What is wrong with the wires and terminals that make-ups name."""
     ends: dict[str, list[str]] = {}
     for cable in job.cables.values():
         for end in cable.ends:
             ends.setdefault(end, []).append(cable.name)
-    for box in job.boxes.values():
-        if box.make_up is not None:
-            for joint in box.make_up.joints:
+    for here in (*map(_in_box, job.boxes.values()), *map(_in_panel, job.panels.values())):
+        if here.make_up is not None:
+            for joint in here.make_up.joints:
                 yield from wrong_connector(job, joint)
-            yield from _twice(box.make_up)
-            for spoken in _spoken(box.make_up):
-                yield from _wire_or_terminal(job, box, spoken, ends.get(box.name, []), known)
+            yield from _twice(here)
+            for spoken in _spoken(here.make_up):
+                yield from _wire_or_terminal(job, here, spoken, ends.get(here.name, []), known)
+
+
+def _in_box(box: Box) -> _Here:
+    terminals = {str(each.name): _TERMINALS.get(each.kind, _HOTS) for each in box.holds}
+    return _Here(box.name, "device", box.make_up, terminals)
+
+
+def _in_panel(panel: Panel) -> _Here:
+    """What a panel holds; a breaker of which the protection is not known may take a neutral."""
+    terminals = {
+        str(space): (
+            *("hot", "hot 2")[: breaker.poles],
+            *(("neutral",) if breaker.protection != () else ()),
+        )
+        for space, breaker in panel.breakers.items()
+    }
+    return _Here(panel.name, "breaker or bar", panel.make_up, {**terminals, **_BARS})
 
 
 def _spoken(make_up: MakeUp) -> Iterator[_Spoken]:
@@ -80,9 +114,11 @@ def _each(thing: Stated, field: str, names: tuple[str, ...]) -> Iterator[_Spoken
         yield _Spoken(name, thing.place_of(f"{field}.{at}"), thing)
 
 
-def _twice(make_up: MakeUp) -> Iterator[Wrong]:
+def _twice(here: _Here) -> Iterator[Wrong]:
     first: dict[str, Place] = {}
-    for name, place, _ in _spoken(make_up):
+    for name, place, _ in _spoken(here.make_up) if here.make_up is not None else ():
+        if here.takes_several(name):
+            continue
         other = first.setdefault(name, place)
         if other is not place:
             yield Refusal(
@@ -95,18 +131,16 @@ def _twice(make_up: MakeUp) -> Iterator[Wrong]:
 
 
 def _wire_or_terminal(
-    job: Job, box: Box, spoken: _Spoken, ends: list[str], known: Known
+    job: Job, here: _Here, spoken: _Spoken, ends: list[str], known: Known
 ) -> Iterator[Wrong]:
     thing = spoken.name.rpartition(".")[0]
-    devices: dict[str, str] = {each.name: each.kind for each in box.holds}
     cable = job.cables.get(CableId(thing))
     if spoken.name == BOX_BOND or thing in known.unread or not known.cables.complete:
         return
-    if thing in devices:
-        allowed = _TERMINALS.get(devices[thing], _HOTS)
-        yield from _part(spoken, "terminal", allowed)
-    elif cable is None or not known.may_end_in(cable, box.name):
-        yield _not_here(box, spoken, [*ends, *devices], cable)
+    if thing in here.terminals:
+        yield from _part(spoken, "terminal", here.terminals[thing])
+    elif cable is None or not known.may_end_in(cable, here.name):
+        yield _not_here(here, spoken, [*ends, *here.terminals], cable)
     elif cable.colours is not None and known.is_whole(thing):
         yield from _part(spoken, "conductor", cable.colours)
 
@@ -123,15 +157,15 @@ def _part(spoken: _Spoken, what: str, allowed: tuple[str, ...]) -> Iterator[Wron
         )
 
 
-def _not_here(box: Box, spoken: _Spoken, here: list[str], cable: Cable | None) -> Wrong:
+def _not_here(place: _Here, spoken: _Spoken, here: list[str], cable: Cable | None) -> Wrong:
     thing, _, part = spoken.name.rpartition(".")
     refusal = Refusal(
         spoken.place,
-        f'"{thing}" is no cable or device in {box.name}',
+        f'"{thing}" is no cable or {place.holds} in {place.name}',
         f"one of: {', '.join(here)}" if here else "a cable that ends in the box",
-        "name a cable that ends in this box or a device in it, then a full stop, then colour or"
+        f"name a cable that ends here or a {place.holds} in it, then a full stop, then colour or"
         " terminal",
         tuple(f"{each}.{part}" for each in nearest(thing, here)),
         also=(cable.place, f'cable "{thing}" is stated') if cable is not None else None,
     )
-    return MissingName(refusal, thing, "cables" if cable is None else box.name)
+    return MissingName(refusal, thing, "cables" if cable is None else place.name)

@@ -117,7 +117,9 @@ def _panel(thing: _Named, usual: Node | None) -> Fields:
     for name, node, place in _named(thing.node, "breakers"):
         fields = merged(place, [node], [usual])
         breakers[int(name)] = {**fields, "panel": thing.name, "space": int(name)}
-    fields = merged(thing.place, [thing.node], but=["breakers"])
+    fields = merged(thing.place, [thing.node], but=["breakers", "make_up"])
+    if "make_up" in thing.node.fields:
+        fields["make_up"] = _make_up(thing.node.fields["make_up"])
     return {**fields, "name": thing.name, "breakers": breakers}
 
 

@@ -15,7 +15,7 @@ from linter.solve.contacts import Contacts, contacts_of
 from linter.solve.loads import hung_of, outlets_in, unplaced, unstated
 from linter.solve.metals import METALS, resistance
 from linter.solve.network import Load, Missing, Network, NotThere, Wire
-from linter.solve.nodes import add_box
+from linter.solve.nodes import add_box, kept
 from linter.solve.scenario import EVERYTHING_ON, Scenario, Touching
 from linter.wiring.model import Role, Spot
 from linter.wiring.unions import Unions
@@ -90,6 +90,8 @@ class _Building:
         for wire, bar in self._at_bars.items():
             if wire not in self._contacts.apart:
                 self._nodes.put(wire, bar)
+        for joint in self._wiring.spliced_in_panels:
+            self._nodes.add(joint.id, *kept(joint.wire_ends, self._contacts.apart))
 
     def _landed(self) -> Iterator[tuple[str, str]]:
         """Each wire end in a panel with its bar."""

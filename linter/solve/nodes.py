@@ -26,7 +26,7 @@ def add_box(
     """Adds what is one node in a box, faults left out; switches are in `positions`, by device."""
     apart, taken_out = contacts.apart, contacts.taken_out
     for joint in box.joints:
-        nodes.add(joint.id, *_kept(joint.wire_ends, apart), *_kept(joint.pigtails, apart))
+        nodes.add(joint.id, *kept(joint.wire_ends, apart), *kept(joint.pigtails, apart))
     if apart:
         for each in apart & {pigtail.id for pigtail in box.pigtails}:
             nodes.add(each)
@@ -36,10 +36,10 @@ def add_box(
         if landing is None or (taken_out and terminal.device in taken_out):
             nodes.add(terminal.id)
         elif landing.pigtail is None:
-            nodes.add(terminal.id, *_kept(landing.wire_ends, apart))
+            nodes.add(terminal.id, *kept(landing.wire_ends, apart))
         else:
             nodes.put(terminal.id, landing.pigtail)
-            for each in _kept(landing.wire_ends, apart):
+            for each in kept(landing.wire_ends, apart):
                 nodes.put(each, terminal.id)
     _close(nodes, box, positions)
 
@@ -51,7 +51,8 @@ def _close(nodes: Unions, box: BoxWiring, positions: Mapping[str, str]) -> None:
             nodes.tie(*link.ends)
 
 
-def _kept(ids: tuple[str, ...], apart: frozenset[str]) -> tuple[str, ...]:
+def kept(ids: tuple[str, ...], apart: frozenset[str]) -> tuple[str, ...]:
+    """The ids that no fault takes off."""
     return tuple(each for each in ids if each not in apart) if apart else ids
 
 

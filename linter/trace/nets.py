@@ -37,6 +37,8 @@ def nets_of(wiring: Wiring) -> Nets:
     unions = Unions()
     for box in wiring.boxes.values():
         _add_box(unions, box)
+    for joint in wiring.spliced_in_panels:
+        unions.add(joint.id, *joint.wire_ends)
     for each in (*wiring.wire_ends, *wiring.pigtails):
         if each not in unions:
             unions.add(each)

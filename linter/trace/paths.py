@@ -113,7 +113,9 @@ def source_in_words(source: Source) -> str:
     """What feeds a conductor from the panel: "breaker 10", "the neutral of lights", "the bond"."""
     if source.role is Role.HOT:
         return spot_in_words(PanelLanding(source.panel, Spot.BREAKER, source.space, source.pole))
-    return f"the neutral of {source.circuit}" if source.role is Role.NEUTRAL else "the bond"
+    if source.role is Role.BOND:
+        return "the bond"
+    return f"the neutral of {source.circuit}" if source.circuit else "the neutral bar"
 
 
 def joint_in_words(joint: Joint) -> str:

@@ -15,23 +15,21 @@ from linter.trace.outlets import Outlets
 from linter.trace.paths import Paths
 from linter.trace.positions import Positions
 from linter.trace.rings import Ring, rings
-from linter.trace.solid import NEUTRAL_SPOTS, Solid, Sources
+from linter.trace.solid import NEUTRAL_SPOTS, Panels, Solid, Sources
 from linter.trace.ways import Ways
 from linter.wiring.model import Spot, Wiring
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from linter.job.jobs import Job
-
 
 class Section:
     """What reaches what in one section; `number` tells it from the others."""
 
-    def __init__(self, job: Job, wiring: Wiring, number: int) -> None:
+    def __init__(self, panels: Panels, wiring: Wiring, number: int) -> None:
         self.wiring, self.number = wiring, number
         self.nets = nets_of(wiring)
-        self.solid = Solid(job, wiring, self.nets)
+        self.solid = Solid(panels, wiring, self.nets)
         self.positions = Positions(self.solid.sources, self.solid.contacts)
         self._reach: dict[int, Sources] = {}
         self.hot_ways = self._ways({Spot.BREAKER})

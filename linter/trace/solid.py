@@ -6,17 +6,19 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from linter.job.stated import PanelId
 from linter.wiring.legs import LEGS, leg_is_known, leg_of_pole
-from linter.wiring.model import LinkKind, PanelLanding, Role, Spot, Wiring
+from linter.wiring.model import LinkKind, PanelLanding, Role, Spot, Use, Wiring
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
 
     from linter.job.jobs import Job
+    from linter.job.panel import Panel
     from linter.trace.nets import Nets
 
 OF_SWITCHES = frozenset({LinkKind.CLOSED_WHEN_ON, LinkKind.THROW_1, LinkKind.THROW_2})
 NEUTRAL_SPOTS = frozenset({Spot.NEUTRAL_BAR, Spot.BREAKER_NEUTRAL})
 _SPLIT = "split phase"
+_SUB_PANEL = "sub-panel"
 
 
 class Source(NamedTuple):
@@ -76,14 +78,13 @@ class Solid:
     not. `sources` has the pieces that a panel feeds, and `landed` the ends there, by piece.
     """
 
-    def __init__(self, job: Job, wiring: Wiring, nets: Nets) -> None:
+    def __init__(self, panels: Panels, wiring: Wiring, nets: Nets) -> None:
         self._nets = nets
         self.of_net = _tops(nets)
-        legs = _Legs(job)
         self.source_of: dict[str, Source] = {}
         gathered: dict[int, set[Source]] = {}
         for wire, landing in wiring.panel_landings.items():
-            source = _source(legs, landing, wiring.wire_ends[wire].use.circuit or "")
+            source = panels.source(landing, wiring.wire_ends[wire].use)
             if source is not None:
                 self.source_of[wire] = source
                 gathered.setdefault(self.of(wire), set()).add(source)
@@ -101,15 +102,40 @@ class Solid:
         return (self.of_net[net] for net in self._nets.of.values())
 
 
-class _Legs:
-    """The leg of each pole; a supply that is not split has but one."""
+class Panels:
+    """What panels feed conductors from: the leg of each pole, and bars that are joined.
 
-    def __init__(self, job: Job) -> None:
+    A supply that is not split has but one leg. Neutral and bond are joined in a panel as stated,
+    else in one that no other panel feeds.
+    """
+
+    def __init__(self, job: Job, wiring: Wiring) -> None:
         self._job = job
         kind = job.usual_supply.kind
         self._is_one = kind is not None and kind != _SPLIT
+        landings = wiring.panel_landings.values()
+        fed = {each.panel for each in landings if each.spot is Spot.FEED}
+        self._joined = {
+            name
+            for name, panel in job.panels.items()
+            if _has_joined_bars(panel, is_fed=name in fed)
+        }
 
-    def of(self, landing: PanelLanding) -> str:
+    def source(self, landing: PanelLanding, use: Use) -> Source | None:
+        """What feeds a conductor of that use, landed so; none at the terminals of a feed."""
+        circuit = use.circuit or ""
+        if landing.spot is Spot.FEED:
+            return None
+        if landing.spot is Spot.BREAKER:
+            place = landing.panel, landing.space or 0, landing.pole or 0
+            return Source(Role.HOT, circuit, self._leg(landing), *place)
+        is_bond = landing.spot is Spot.BOND_BAR
+        if landing.panel in self._joined:
+            # On one bar with the other, each is what it is used as.
+            is_bond = use.role is Role.BOND or (is_bond and use.role is not Role.NEUTRAL)
+        return BOND_SOURCE if is_bond else Source(Role.NEUTRAL, circuit)
+
+    def _leg(self, landing: PanelLanding) -> str:
         if self._is_one or landing.space is None:
             return LEGS[0]
         panel = self._job.panels[PanelId(landing.panel)]
@@ -117,15 +143,10 @@ class _Legs:
         return leg_of_pole(breaker, landing.pole or 0) if leg_is_known(breaker, panel) else ""
 
 
-def _source(legs: _Legs, landing: PanelLanding, circuit: str) -> Source | None:
-    if landing.spot is Spot.BOND_BAR:
-        return BOND_SOURCE
-    if landing.spot in NEUTRAL_SPOTS:
-        return Source(Role.NEUTRAL, circuit)
-    if landing.spot is not Spot.BREAKER:
-        return None
-    place = landing.panel, landing.space or 0, landing.pole or 0
-    return Source(Role.HOT, circuit, legs.of(landing), *place)
+def _has_joined_bars(panel: Panel, *, is_fed: bool) -> bool:
+    if panel.neutral_bonded is not None:
+        return panel.neutral_bonded
+    return not is_fed if panel.role is None else panel.role != _SUB_PANEL
 
 
 def _tops(nets: Nets) -> list[int]:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from linter.job.stated import PanelId
 from linter.trace.paths import Way, both_ways, in_words, source_in_words, terminal_in_words
 from linter.trace.section import Section
-from linter.trace.solid import NO_SOURCE, OF_SWITCHES, Source, Sources, by_role
+from linter.trace.solid import NO_SOURCE, OF_SWITCHES, Panels, Source, Sources, by_role
 from linter.trace.uncertain import uncertain_boxes
 from linter.wiring.model import Role, Wiring
 from linter.wiring.sections import sections_of
@@ -44,8 +44,9 @@ class Trace:
 
     def __init__(self, job: Job, wiring: Wiring) -> None:
         self._job, self._wiring = job, wiring
+        panels = Panels(job, wiring)
         self._sections = tuple(
-            Section(job, each, number) for number, each in enumerate(sections_of(wiring))
+            Section(panels, each, number) for number, each in enumerate(sections_of(wiring))
         )
         self._at = _by_name(self._sections)
         self._by_box = {box: each for each in self._sections for box in each.wiring.boxes}
@@ -137,9 +138,8 @@ class Trace:
     def _section_of(self, device: str) -> Section:
         return self._by_box[self._devices[device].box]
 
-    def _guarding(self, found: tuple[Protector, ...]) -> set[str]:
-        kinds = {each.device: self._protection(each) or () for each in found if each.device}
-        return {device for device, kind in kinds.items() if _GROUND_FAULT in kind}
+    def _guarding(self, found: tuple[Protector, ...]) -> set[Protector]:
+        return {each for each in found if _GROUND_FAULT in (self._protection(each) or ())}
 
     def in_words(self, way: Way) -> str:
         """A way as a person follows it, joint by joint."""

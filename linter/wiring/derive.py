@@ -10,7 +10,7 @@ from linter.wiring.commons import commons_of
 from linter.wiring.ends import parts_of, passing_of, wire_ends_of
 from linter.wiring.groups import Groups
 from linter.wiring.known import Circuits, known_of_cables
-from linter.wiring.panels import panel_landings_of
+from linter.wiring.panels import in_panels
 from linter.wiring.plans import Around
 from linter.wiring.sections import Cables, gathered
 
@@ -36,13 +36,16 @@ def derive(job: Job) -> Wiring:
     results, refusals = _boxes(job, groups, parts, wire_ends)
     if refusals:
         raise Refused(refusals)
-    in_panels = [end for end in wire_ends.values() if end.box in job.panels]
+    landed = in_panels(job, [end for end in wire_ends.values() if end.box in job.panels])
+    if landed.refusals:
+        raise Refused([*landed.refusals])
     return gathered(
         {name: result.wiring for name, result in results.items()},
         Cables(
             parts,
             wire_ends,
-            panel_landings_of(job, in_panels),
+            landed.landings,
+            landed.joints,
             frozenset(name for name, cable in job.cables.items() if cable.colours is None),
         ),
         {k: v for each in results.values() for k, v in each.circuits.items()},

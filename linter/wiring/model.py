@@ -232,7 +232,8 @@ class Wiring(NamedTuple):
     """The wiring of a whole job, conductor by conductor.
 
     `boxes` has every box of the job; wire ends in panels are in `wire_ends` and `panel_landings`
-    (one that is not landed there is left out of those, and open). `unknown_cables` are those whose
+    (one that is not landed there is left out of those, and open or in one of `spliced_in_panels`).
+    `unknown_cables` are those whose
     sheath is not known, so that their conductors are not either.
     """
 
@@ -245,6 +246,7 @@ class Wiring(NamedTuple):
     parts: Mapping[str, tuple[CablePart, ...]]
     by_device: Mapping[str, tuple[Terminal, ...]]
     panel_landings: Mapping[str, PanelLanding]
+    spliced_in_panels: tuple[Joint, ...]
     circuit_of_device: Mapping[str, tuple[str, ...]]
     unknown_cables: frozenset[str]
     ended_in: Mapping[str, str]
@@ -259,6 +261,8 @@ class Wiring(NamedTuple):
         in_panels = [
             end.id
             for end in self.wire_ends.values()
-            if end.box not in self.boxes and end.id not in self.panel_landings
+            if end.box not in self.boxes
+            and end.id not in self.panel_landings
+            and end.id not in self.ended_in
         ]
         return (*in_boxes, *in_panels)

@@ -7,6 +7,7 @@ looked up together lies together.
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.wiring.model import Wiring
@@ -15,15 +16,16 @@ from linter.wiring.unions import Unions
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
 
-    from linter.wiring.model import BoxWiring, CablePart, PanelLanding, Terminal, WireEnd
+    from linter.wiring.model import BoxWiring, CablePart, Joint, PanelLanding, Terminal, WireEnd
 
 
 class Cables(NamedTuple):
-    """The conductors of cables with their ends, where those in panels are landed, and unknowns."""
+    """The conductors of cables with their ends, where those in panels end, and unknowns."""
 
     parts: Mapping[str, tuple[CablePart, ...]]
     wire_ends: Mapping[str, WireEnd]
     panel_landings: Mapping[str, PanelLanding]
+    spliced_in_panels: tuple[Joint, ...]
     unknown: frozenset[str]
 
 
@@ -40,6 +42,7 @@ def gathered(
                 by_device.setdefault(terminal.device, []).append(terminal)
     landings = {each.terminal: each for box in boxes.values() for each in box.landings}
     joints = {each.id: each for box in boxes.values() for each in box.joints}
+    joints |= {each.id: each for each in cables.spliced_in_panels}
     ended_in = {wire: each.id for each in joints.values() for wire in each.wire_ends}
     ended_in |= {wire: each.terminal for each in landings.values() for wire in each.wire_ends}
     ended_in |= {each.pigtail: each.terminal for each in landings.values() if each.pigtail}
@@ -53,6 +56,7 @@ def gathered(
         parts=cables.parts,
         by_device={name: tuple(found) for name, found in by_device.items()},
         panel_landings=cables.panel_landings,
+        spliced_in_panels=cables.spliced_in_panels,
         circuit_of_device=circuit_of_device,
         unknown_cables=cables.unknown,
         ended_in=ended_in,
@@ -65,18 +69,30 @@ def gathered(
 def sections_of(wiring: Wiring) -> Iterator[Wiring]:
     """The sections of a wiring, in the order of their first cables; boxes without cables last."""
     together = Unions(wiring.boxes)
-    cables = {name: _ends(wiring, parts) for name, parts in wiring.parts.items()}
-    for one, other in cables.values():
-        if one in together and other in together:
-            together.tie(one, other)
-    members: dict[int | str, tuple[list[str], list[str]]] = {}
-    for name, ends in cables.items():
-        box = next((each for each in ends if each in together), None)
-        key = name if box is None else together[box]
-        members.setdefault(key, ([], []))[1].append(name)
+    at_end = {name: _ends(wiring, parts) for name, parts in wiring.parts.items()}
+    for name, ends in at_end.items():
+        together.add(_cable(name))
+        for box in ends:
+            if box in wiring.boxes:
+                together.tie(box, _cable(name))
+    for joint in wiring.spliced_in_panels:
+        for one, other in pairwise(wiring.wire_ends[each].cable for each in joint.wire_ends):
+            together.tie(_cable(one), _cable(other))
+    members: dict[int, tuple[list[str], list[str]]] = {}
+    for name in at_end:
+        members.setdefault(together[_cable(name)], ([], []))[1].append(name)
     for name in wiring.boxes:
         members.setdefault(together[name], ([], []))[0].append(name)
     return (_section(wiring, *each) for each in members.values())
+
+
+def _cable(name: str) -> str:
+    """What a cable is called among boxes; no name of a box has a stroke.
+
+    >>> _cable("k1")
+    '/k1'
+    """
+    return f"/{name}"
 
 
 def _ends(wiring: Wiring, parts: tuple[CablePart, ...]) -> tuple[str, str]:
@@ -102,6 +118,7 @@ def _section(wiring: Wiring, boxes: Iterable[str], cables: Iterable[str]) -> Wir
             parts,
             ends,
             {wire: landed[wire] for wire in ends if wire in landed},
+            tuple(each for each in wiring.spliced_in_panels if each.wire_ends[0] in ends),
             wiring.unknown_cables,
         ),
         wiring.circuit_of_device,

@@ -58,6 +58,11 @@ WIRE_KINDS = (
             Fact("cable", a("cable"), "the cable", ""),
             *_END_FACTS,
             Fact("breakers", all_of("breaker"), "the breaker it ends on; none for a bar", ""),
+            Fact("is_on_its_breaker", YES_NO,
+                 "whether the breaker it ends on is one of its circuit; yes for a bar", "yes"),
+            Fact("is_bond_on_neutral", YES_NO,
+                 "whether it is a bond that ends with the neutrals, where the panel keeps those "
+                 "apart from the bonds", "no"),
             Fact("circuits", all_of("circuit"), "the circuit it belongs to; one, as a rule", "",
                  _USES),
         ),
