@@ -235,18 +235,21 @@ def _against(site: Site, part: CablePart, reported: frozenset[Piece]) -> Source 
 
 def link_ends_of_cables(site: Site, made: Made) -> None:
     """Cables that lead to where nothing is joined."""
+    idle = {each.wire_end for each in site.wiring.capped if not each.stated}
     for name, cable in made.by_ref("cable").items():
-        complete(cable, {"leads_nowhere": _leads_nowhere(site, name)})
+        complete(cable, {"leads_nowhere": _leads_nowhere(site, name, idle)})
 
 
-def _leads_nowhere(site: Site, cable: str) -> bool:
+def _leads_nowhere(site: Site, cable: str, idle: set[str]) -> YesNo:
+    if cable in site.wiring.unknown_cables:
+        return unknown("cable", cable, "insulated_conductors")
     used = [
         part
         for part in site.wiring.parts[cable]
         if part.use.role not in {Role.BOND, Role.SPARE, Role.UNKNOWN}
     ]
     sides = [[part.ends[side] for part in used] for side in (0, 1)] if used else []
-    return any(all(end in site.capped for end in side) for side in sides)
+    return any(idle.issuperset(side) for side in sides)
 
 
 def link_parallels(site: Site, made: Made) -> None:

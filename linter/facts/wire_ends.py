@@ -16,9 +16,10 @@ from linter.facts.conductors import (
 from linter.facts.given import unknown
 from linter.facts.knowing import all_hold, any_holds
 from linter.facts.made import complete
-from linter.facts.panels import panel_label
-from linter.job.stated import CircuitId
+from linter.facts.panels import GROUND_FAULT, breakers_of, panel_label
+from linter.job.stated import CircuitId, PanelId
 from linter.trace.solid import NEUTRAL_SPOTS
+from linter.units import Unknown
 from linter.vocabulary.kinds.wires import MARKINGS
 from linter.vocabulary.model import Thing, value_of
 from linter.wiring.model import Role, Spot
@@ -30,10 +31,11 @@ if TYPE_CHECKING:
     from linter.facts.made import Made, Site, Values
     from linter.job.cables import Cable, CableEnd
     from linter.text import Place
-    from linter.wiring.model import CablePart, WireEnd
+    from linter.wiring.model import CablePart, PanelLanding, WireEnd
 
 MEASURED = ("free_length", "length_outside")
 _OF_MARKS = (("marked_as", "marks"),)
+_ON_BARS = frozenset({*NEUTRAL_SPOTS, Spot.BOND_BAR})
 _NOT_MARKED, _OTHER = "not marked", "other colour"
 
 
@@ -138,11 +140,15 @@ def _own_facts(site: Site, made: Made, kind: str, wire_end: WireEnd) -> Values:
     on_breaker = landing is not None and landing.spot is Spot.BREAKER
     where = f"{landing.panel} {landing.space}" if landing is not None else ""
     breakers = (made.thing("breaker", where),) if on_breaker else ()
+    is_on_own = not on_breaker or where in _own_breakers(site, wire_end, where)
+    as_asked = _is_as_its_breaker_asks(site, wire_end, landing)
+    on_neutral = _is_bond_on_neutral(site, wire_end)
     return {
         "is_connected": landing is not None or spliced or use,
         "breakers": breakers,
-        "is_on_its_breaker": not on_breaker or where in _own_breakers(site, wire_end, where),
-        "is_bond_on_neutral": _is_bond_on_neutral(site, wire_end),
+        "is_on_its_breaker": use if isinstance(use, Unknown) else is_on_own,
+        "neutral_ends_as_its_breaker_asks": use if isinstance(use, Unknown) else as_asked,
+        "is_bond_on_neutral": use if isinstance(use, Unknown) else on_neutral,
     }
 
 
@@ -150,6 +156,24 @@ def _own_breakers(site: Site, wire_end: WireEnd, where: str) -> Iterable[str]:
     """The breakers of the circuit that a conductor belongs to; any, if it belongs to none."""
     circuit = site.job.circuits.get(CircuitId(wire_end.use.circuit or ""))
     return map(str, circuit.breakers) if circuit is not None else (where,)
+
+
+def _is_as_its_breaker_asks(site: Site, end: WireEnd, landing: PanelLanding | None) -> YesNo:
+    """Whether a neutral ends on its ground-fault breaker, or on no breaker but one of its own."""
+    circuit = site.job.circuits.get(CircuitId(end.use.circuit or ""))
+    is_neutral = end.use.role is Role.NEUTRAL
+    if landing is None or circuit is None or landing.spot not in _ON_BARS or not is_neutral:
+        return True
+    own = breakers_of(site.job, [each for each in circuit.breakers if each.panel == landing.panel])
+    if landing.spot is Spot.BREAKER_NEUTRAL:
+        return landing.space in {each.space for each in own}
+    if any(GROUND_FAULT in (each.protection or ()) for each in own):
+        return False
+    unsure = [each for each in own if each.protection is None]
+    is_stated = site.job.panels[PanelId(landing.panel)].make_up is not None
+    if not (unsure and is_stated):
+        return True  # derived by what is known of the breaker
+    return unknown("breaker", f"{unsure[0].panel} {unsure[0].space}", "is_ground_fault")
 
 
 def _is_bond_on_neutral(site: Site, wire_end: WireEnd) -> bool:

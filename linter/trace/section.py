@@ -6,7 +6,6 @@ Sections are joined by the bars of panels alone, so each is traced for itself.
 from __future__ import annotations
 
 from functools import cached_property
-from typing import TYPE_CHECKING
 
 from linter.trace.distance import Distances
 from linter.trace.meetings import Meeting, meetings
@@ -15,12 +14,9 @@ from linter.trace.outlets import Outlets
 from linter.trace.paths import Paths
 from linter.trace.positions import Positions
 from linter.trace.rings import Ring, rings
-from linter.trace.solid import NEUTRAL_SPOTS, Panels, Solid, Sources
+from linter.trace.solid import Panels, Solid, Sources
 from linter.trace.ways import Ways
-from linter.wiring.model import Spot, Wiring
-
-if TYPE_CHECKING:
-    from collections.abc import Iterable
+from linter.wiring.model import Role, Wiring
 
 
 class Section:
@@ -32,15 +28,15 @@ class Section:
         self.solid = Solid(panels, wiring, self.nets)
         self.positions = Positions(self.solid.sources, self.solid.contacts)
         self._reach: dict[int, Sources] = {}
-        self.hot_ways = self._ways({Spot.BREAKER})
-        self.neutral_ways = self._ways(NEUTRAL_SPOTS)
-        self.bond_ways = self._ways({Spot.BOND_BAR})
-
-    def _ways(self, spots: Iterable[Spot]) -> Ways:
-        landings = self.wiring.panel_landings.items()
-        return Ways(
-            self.wiring, self.nets, {wire: each for wire, each in landings if each.spot in spots}
+        self.hot_ways, self.neutral_ways, self.bond_ways = map(
+            self._ways, (Role.HOT, Role.NEUTRAL, Role.BOND)
         )
+
+    def _ways(self, role: Role) -> Ways:
+        """All ways from the landings in panels that are sources of that role."""
+        of_role = [wire for wire, each in self.solid.source_of.items() if each.role is role]
+        landings = self.wiring.panel_landings
+        return Ways(self.wiring, self.nets, {wire: landings[wire] for wire in of_role})
 
     def sources_at(self, name: str) -> Sources:
         """All that reaches an id in some position of the switches."""

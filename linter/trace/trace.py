@@ -5,7 +5,6 @@ from __future__ import annotations
 from functools import cached_property
 from typing import TYPE_CHECKING, NamedTuple
 
-from linter.job.stated import PanelId
 from linter.trace.paths import Way, both_ways, in_words, source_in_words, terminal_in_words
 from linter.trace.section import Section
 from linter.trace.solid import NO_SOURCE, OF_SWITCHES, Panels, Source, Sources, by_role
@@ -21,7 +20,7 @@ if TYPE_CHECKING:
     from linter.trace.meetings import Meeting
     from linter.trace.outlets import OutletTrace
     from linter.trace.rings import Ring
-    from linter.trace.ways import Protector
+    from linter.trace.ways import Protector, Ways
 
 _HOT_TERMINALS = frozenset({"hot", "hot 2", "line hot", "line hot 2"})
 _GROUND_FAULT = "ground-fault"
@@ -123,23 +122,22 @@ class Trace:
     def neutral_leaves_protection(self, device: str) -> bool:
         """Whether a ground-fault device stands in the way of an outlet's hot or neutral alone."""
         here = self._section_of(device)
-        for place in self.outlet(device).places:
-            hot, neutral = (here.nets.of[name] for name in place.terminals)
-            ways = here.hot_ways, here.neutral_ways
-            if place.is_between_hots or not (ways[0].reaches(hot) and ways[1].reaches(neutral)):
-                continue
-            before = [
-                way.protectors_before(net) for way, net in zip(ways, (hot, neutral), strict=True)
-            ]
-            if self._guarding(before[0]) != self._guarding(before[1]):
-                return True
-        return False
+        return any(
+            self._guarding(here.hot_ways, here.nets.of[place.terminals[0]])
+            != self._guarding(here.neutral_ways, here.nets.of[place.terminals[1]])
+            for place in self.outlet(device).places
+            if not place.is_between_hots
+            and here.hot_ways.reaches(here.nets.of[place.terminals[0]])
+            and here.neutral_ways.reaches(here.nets.of[place.terminals[1]])
+        )
+
+    def _guarding(self, ways: Ways, net: int) -> set[str]:
+        """The devices of the ground-fault kind that all ways to a net go through."""
+        found = (each.device for each in ways.protectors_before(net) if each.device)
+        return {each for each in found if _GROUND_FAULT in (self._devices[each].protection or ())}
 
     def _section_of(self, device: str) -> Section:
         return self._by_box[self._devices[device].box]
-
-    def _guarding(self, found: tuple[Protector, ...]) -> set[Protector]:
-        return {each for each in found if _GROUND_FAULT in (self._protection(each) or ())}
 
     def in_words(self, way: Way) -> str:
         """A way as a person follows it, joint by joint."""
@@ -215,14 +213,6 @@ class Trace:
     def path_to(self, name: str) -> tuple[str, ...]:
         """The ids from the panel to it, along a shortest way."""
         return self._at[name].distances.path_to(name)
-
-    def _protection(self, protector: Protector) -> tuple[str, ...] | None:
-        if protector.device is not None:
-            return self._devices[protector.device].protection
-        if protector.breaker is None:
-            return None
-        panel, space = protector.breaker
-        return self._job.panels[PanelId(panel)].breakers[space].protection
 
 
 def trace(job: Job, wiring: Wiring) -> Trace:

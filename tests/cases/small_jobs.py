@@ -22,5 +22,7 @@ def small_job(common: Mapping[str, Any], case: Mapping[str, Any]) -> Job:
         "boxes": boxes,
         "cables": case.get("cables", {}),
     }
+    for panel, make_up in case.get("in panels", {}).items():
+        job["panels"] = {**job["panels"], panel: {**job["panels"][panel], "make_up": make_up}}
     stated = {key: value for key, value in job.items() if value is not None}
     return read_job(json.dumps(stated), "bell-foundry.yaml")

@@ -112,7 +112,8 @@ CABLE_KINDS = (
             Fact("is_home_run", YES_NO, "whether one of its ends is in a panel", "yes"),
             Fact("leads_nowhere", YES_NO,
                  "whether at one of its ends in boxes all its conductors but bonds and spares are "
-                 "capped", "no", _USES),
+                 "capped, since nothing is there to join them to; what the job states as capped "
+                 "does not count", "no", _USES),
         ),
     ),
     Kind(

@@ -60,6 +60,10 @@ WIRE_KINDS = (
             Fact("breakers", all_of("breaker"), "the breaker it ends on; none for a bar", ""),
             Fact("is_on_its_breaker", YES_NO,
                  "whether the breaker it ends on is one of its circuit; yes for a bar", "yes"),
+            Fact("neutral_ends_as_its_breaker_asks", YES_NO,
+                 "whether, a neutral, it ends on the ground-fault breaker of its circuit, or, "
+                 "where there is none, on no breaker of another circuit; yes for all else",
+                 "yes", _USES),
             Fact("is_bond_on_neutral", YES_NO,
                  "whether it is a bond that ends with the neutrals, where the panel keeps those "
                  "apart from the bonds", "no"),
