@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
 LimitValue = float | str | bool | tuple[str, ...]
 Compiled = Callable[[Thing], object]
+NOTHING_WRITTEN: Mapping[str, str] = {}
 
 
 class Measure(NamedTuple):
@@ -29,7 +30,8 @@ class Library:
     """The limits, tables and measures of a pack, and the functions made of them so far.
 
     Quantities are floats in base units; a limit that is a list is a tuple of words. Measures do not
-    ask for each other in a circle; whoever reads them has seen to that.
+    ask for each other in a circle; whoever reads them has seen to that. `written` has limits as the
+    pack writes them, for showing: 4.5 ft rather than 54 in.
     """
 
     def __init__(
@@ -37,16 +39,19 @@ class Library:
         limits: Mapping[str, LimitValue],
         tables: Mapping[str, Table],
         measures: Mapping[tuple[str, str], Measure],
+        written: Mapping[str, str] = NOTHING_WRITTEN,
     ) -> None:
         self.limits = limits
         self.tables = tables
         self.measures = measures
+        self.written = written
         self.compiled: dict[object, Compiled] = {}
         self._columns: dict[tuple[str, str], Found] = {}
 
     def with_limit(self, name: str, value: LimitValue) -> Library:
         """The same with one limit at another value."""
-        return Library({**self.limits, name: value}, self.tables, self.measures)
+        written = {each: text for each, text in self.written.items() if each != name}
+        return Library({**self.limits, name: value}, self.tables, self.measures, written)
 
     def column(self, table: str, column: str) -> Found:
         """The function that looks up a column of a table."""

@@ -175,7 +175,9 @@ _PARTS = (" + ", " - ", " \N{MULTIPLICATION SIGN} ", " / ", " rounded ", "; ")
 
 
 def _written(node: Node, around: Around) -> str | None:
-    """A fact as the job's file writes it, if it does."""
+    """A fact as the job's file writes it, if it does, or a limit as the pack does."""
+    if isinstance(node, Limit):
+        return around.library.written.get(node.name)
     if not isinstance(node, FactOf):
         return None
     thing = answer(node.of, around).value

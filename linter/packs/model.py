@@ -367,4 +367,5 @@ def library_of(
         {name: each.value for name, each in limits.items()},
         {name: each.table for name, each in tables.items()},
         {key: each.measure for key, each in measures.items()},
+        {name: each.written for name, each in limits.items()},
     )

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from linter.language.checked import Checked
 from linter.language.evaluate import evaluate
 from linter.language.library import Library
-from linter.language.tree import FactOf
+from linter.language.tree import FactOf, Limit
 from linter.language.writing import Writer
 from linter.packs.model import Pack, Sentence
 from linter.packs.values import unit_choice
@@ -54,7 +54,9 @@ def write_sentence(sentence: Sentence, thing: Thing, library: Library, write: Wr
 
 def _filled(part: Checked, thing: Thing, library: Library, write: Writer) -> str:
     written = None
-    if isinstance(part.node, FactOf):
+    if isinstance(part.node, Limit):
+        written = library.written.get(part.node.name)
+    elif isinstance(part.node, FactOf):
         holder = evaluate(Checked(part.subject, part.type, part.node.of), thing, library)
         if isinstance(holder, Thing):
             written = holder.written.get(part.node.fact)

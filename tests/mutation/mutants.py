@@ -62,8 +62,8 @@ def _of_limits(pack: Pack, layer: str) -> Iterator[Mutant]:
     cases, users = cases_of(pack), _users(pack)
     for name, limit in pack.limits.items():
         touched = [proofs for key, proofs in cases.items() if name in users[key]]
-        if limit.history.origin_of("value").layer != layer:
-            continue
+        if limit.history.origin_of("value").layer != layer or not touched:
+            continue  # what only a sentence shows has no case to notice it
         for value in _moved(limit.value, limit.type.dimension):
             limits = {**pack.library.limits, name: value}
             library = Library(limits, pack.library.tables, pack.library.measures)
