@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 _COMMAND = "precover report"
 _MEND = f"write {_COMMAND} JOB -o FILE"
 _OUT = Option("-o", "the HTML file to write, or - for standard output")
+STANDARD_OUTPUT = "-"
 _BEGINS = b"<!doctype html>"
 
 
@@ -36,13 +37,14 @@ def run_report(words: Sequence[str]) -> Status:
     out = options.one("-o")
     if not out:
         raise WrongUse("The file to write is missing.", _OUT.meaning, mend=_MEND)
+    if out != STANDARD_OUTPUT:
+        _refuse_to_lose(out)
     from linter.reports.page.document import report_page  # noqa: PLC0415  only a report is drawn
 
     page = report_page(_subject(names[0], Shelf(options.all("--packs"))))
-    if out == "-":
+    if out == STANDARD_OUTPUT:
         show(page)
     else:
-        _refuse_to_lose(out)
         save(out, page)
     return Status.NOTHING_OUTSTANDING
 

@@ -78,7 +78,7 @@
     levels.forEach((level, n) => {
       if (n && level > levels[n - 1] + 1) found.push(`heading ${n} jumps from ${levels[n - 1]} to ${level}`);
     });
-    for (const each of document.querySelectorAll("svg[role=img]"))
+    for (const each of document.querySelectorAll("svg[role]"))
       if (!each.querySelector(":scope > title")?.textContent) found.push("a drawing without a name");
     return found;
   },

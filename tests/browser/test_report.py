@@ -9,17 +9,14 @@ from pypdfium2 import PdfDocument
 from linter.cli.run import run
 from tests.browser.chromium import Browser
 from tests.browser.hostile import hostile_job
-from tests.golden.fresh import ROOT
+from tests.browser.jobs import HEAVY, JOBS, PLANNED
 
 LOOKS = Path(__file__).with_name("looks.js").read_text(encoding="utf-8")
 PHONE, DESK = (360, 740), (1100, 800)
 A4, LETTER = (8.27, 11.69), (8.5, 11.0)
 
 
-HEAVY = ROOT / "tests/browser/heavy.yaml"
-JOBS = [*sorted((ROOT / "examples").glob("*/*.yaml")), HEAVY]
-# One job of each example is printed: the others have the same boxes, and printing takes seconds.
-PRINTED = [(HEAVY, LETTER), *((job, A4) for job in {job.parent: job for job in JOBS}.values())]
+PRINTED = [(HEAVY, LETTER), (HEAVY, A4), (PLANNED, A4)]
 
 
 @pytest.fixture(scope="module", params=JOBS, ids=lambda job: f"{job.parent.name}/{job.stem}")

@@ -49,7 +49,7 @@ def plan_svg(drawing: Drawn, title: str, links: Mapping[str, str]) -> Element:
         ),
         class_="plan",
         view_box=f"0 0 {drawing.width:.0f} {drawing.height:.0f}",
-        role="img",
+        role="group",  # its symbols are links, which an image would hide
     )  # fmt: skip
 
 

@@ -29,10 +29,9 @@ if TYPE_CHECKING:
 
 def cards(subject: Subject) -> Iterator[Node]:
     """The cards of all boxes, as one walks through the rooms."""
-    boxes = subject.walk()
     yield el("p", f"{CARD_CAUTION} Rows are drawn for reading: in the box, conductors lie folded.")
-    for number, box in enumerate(boxes, 1):
-        yield card(subject, box, f"Card {number} of {len(boxes)}")
+    for box, number in subject.numbers.items():
+        yield card(subject, box, f"Card {number} of {len(subject.numbers)}")
 
 
 def card(subject: Subject, box: str, which: str) -> Element:

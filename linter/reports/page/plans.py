@@ -25,7 +25,7 @@ _ABOUT = (
 
 def plans(subject: Subject) -> Iterator[Node]:
     """A plan of each storey on which boxes have a place; nothing where none has."""
-    numbers = {box: str(number) for number, box in enumerate(subject.walk(), 1)}
+    numbers = {box: str(number) for box, number in subject.numbers.items()}
     for plan in plans_of(subject.job, subject.wiring, numbers):
         yield _plan(subject, plan)
 

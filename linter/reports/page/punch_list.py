@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from linter.reports.entries import Entry
     from linter.reports.page.subject import Subject
 
+_TICKS = 'Ticks are for paper, or while the page is open; "precover signoff" keeps what is said.'
 WHOLE = "the whole dwelling"
 
 
@@ -31,7 +32,7 @@ def punch_list(subject: Subject) -> Iterator[Node]:
         yield el("p", f"No finding, from {checks}. What cannot be told yet stands further down.")
         yield from _signed(subject, [])
         return
-    yield el("p", f"{counted_by_weight(audit.counts)}, from {checks}. Tick what is put right.")
+    yield el("p", f"{counted_by_weight(audit.counts)}, from {checks}. {_TICKS}")
     told, judged = _sorted_out(entries(audit.findings, subject.signed))
     number = 0
     for room, in_room in groupby(told, key=lambda each: each.first.stop.room):
@@ -65,7 +66,7 @@ def _card(subject: Subject, finding: Finding) -> Element | None:
     box = finding.stop.box
     if box not in subject.job.boxes:
         return None
-    return el("a", "card", href=f"#{subject.anchor(box)}", aria_label=f"card of {box}")
+    return el("a", f"card {subject.numbers[box]}", href=f"#{subject.anchor(box)}")
 
 
 def _item(entry: Entry, number: int) -> Element:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, NamedTuple
+from dataclasses import dataclass
+from functools import cached_property
+from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -15,7 +17,8 @@ if TYPE_CHECKING:
     from linter.wiring import Wiring
 
 
-class Subject(NamedTuple):
+@dataclass(frozen=True)  # no slots: the numbers are kept once they are known
+class Subject:
     """A job as a report needs it; `file` is the name of its file without the folders."""
 
     file: str
@@ -35,12 +38,16 @@ class Subject(NamedTuple):
         """The trade's words for words of ours, as the pack has them."""
         return self.examined.pack.words
 
-    def walk(self) -> list[str]:
-        """The boxes as one walks through the rooms, those without a room last."""
+    @cached_property
+    def numbers(self) -> Mapping[str, int]:
+        """The boxes as one walks through the rooms, those without a room last, with their numbers.
+
+        The number of a box is that of its card.
+        """
         rooms = {str(name): number for number, name in enumerate(self.job.rooms)}
-        boxes = self.job.boxes
-        return sorted(boxes, key=lambda box: rooms.get(str(boxes[box].room), len(rooms)))  # type: ignore[index]  # plain names
+        walk = sorted(self.job.boxes.values(), key=lambda box: rooms.get(str(box.room), len(rooms)))
+        return {str(box.name): number for number, box in enumerate(walk, 1)}
 
     def anchor(self, box: str) -> str:
         """The id of the card of a box; its name may hold what no id does."""
-        return f"box-{list(self.job.boxes).index(box) + 1}"  # type: ignore[arg-type]  # plain names
+        return f"box-{self.numbers[box]}"

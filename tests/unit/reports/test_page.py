@@ -11,9 +11,8 @@ from tinyhtml5.parser import HTMLParser
 from linter.cli.run import run
 from tests.architecture.test_words import NOT_IN_OUR_VOCABULARY
 from tests.browser.hostile import hostile_job
-from tests.golden.fresh import ROOT
+from tests.browser.jobs import HEAVY, MISTAKEN, PLANNED
 
-JOBS = [*sorted((ROOT / "examples").glob("*/*.yaml")), ROOT / "tests/browser/heavy.yaml"]
 # Everything that could load, run, send or go somewhere: none of it is in a report.
 ACTING = {
     "script", "iframe", "object", "embed", "img", "image", "video", "audio", "link", "base", "form",
@@ -37,31 +36,20 @@ def _parsed(page: str) -> Element:
     return root
 
 
-@pytest.fixture(scope="module", params=JOBS, ids=lambda job: f"{job.parent.name}/{job.stem}")
-def page(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> str:
-    """The report of a job."""
-    return _page(request.param, tmp_path_factory.mktemp("report"))
-
-
-def test_it_is_valid_and_its_links_lead_somewhere(page: str) -> None:
+@pytest.mark.parametrize("job", [MISTAKEN, PLANNED, HEAVY], ids=lambda job: job.stem)
+def test_the_page_is_valid_whole_and_asks_for_nothing(job: Path, tmp_path: Path) -> None:
+    page = _page(job, tmp_path)
     root = _parsed(page)
+    assert not _acting(root)
+    assert not re.search(r"url\(|@import|https?:(?!//www\.w3\.org)", page)
+    words = re.sub(r"<style>.*?</style>", "", page, flags=re.DOTALL)
+    assert not NOT_IN_OUR_VOCABULARY.search(words)
     ids = [each.attrib["id"] for each in root.iter() if "id" in each.attrib]
     assert len(ids) == len(set(ids))
     for each in root.iter():
         for key in ("href", "for", "aria-labelledby"):
             if key in each.attrib:
                 assert each.attrib[key].removeprefix("#") in ids
-
-
-def test_it_asks_for_nothing_from_elsewhere(page: str) -> None:
-    assert not _acting(_parsed(page))
-    assert not re.search(r"url\(|@import|https?:(?!//www\.w3\.org)", page)
-
-
-def test_it_does_not_sound_like_a_verdict(page: str) -> None:
-    assert not NOT_IN_OUR_VOCABULARY.search(
-        re.sub(r"<style>.*?</style>", "", page, flags=re.DOTALL)
-    )
 
 
 def _acting(root: Element) -> list[str]:
@@ -96,7 +84,7 @@ def test_a_file_that_is_no_page_is_not_written_over(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     job = tmp_path / "job.yaml"
-    before = JOBS[0].read_text(encoding="utf-8")
+    before = HEAVY.read_text(encoding="utf-8")
     job.write_text(before, encoding="utf-8")
     assert run(["report", str(job), "-o", str(job)]) == 64
     assert "no HTML file" in capsys.readouterr().err
@@ -107,8 +95,7 @@ def test_a_file_that_is_no_page_is_not_written_over(
 
 def test_what_was_said_of_findings_stands_with_them(tmp_path: Path) -> None:
     job = tmp_path / "pit.yaml"
-    mistaken = next(each for each in JOBS if each.stem == "with-mistakes")
-    job.write_text(mistaken.read_text(encoding="utf-8"), encoding="utf-8")
+    job.write_text(MISTAKEN.read_text(encoding="utf-8"), encoding="utf-8")
     before = _page(job, tmp_path)
     rule = re.search(r"<dd>([a-z-]+): ", before)
     assert rule is not None
