@@ -104,6 +104,13 @@ def whole(value: object) -> int:
     raise ValueError(f"{value!r} is no whole number")
 
 
+def _count(value: object) -> int:
+    number = whole(value)
+    if number < 0:
+        raise ValueError(f"{value!r} is no count")
+    return number
+
+
 def _yes_no(value: object) -> bool:
     if isinstance(value, bool):
         return value
@@ -134,5 +141,5 @@ Temperature = Annotated[Quantity, _quantity(TEMPERATURE)]
 Weight = Annotated[Quantity, _quantity(FORCE)]
 OnPlan = Annotated[tuple[Quantity, Quantity], ReadAs(_on_plan)]
 OpeningSize = Annotated[Opening, ReadAs(_opening)]
-Count = Annotated[int, ReadAs(whole)]
+Count = Annotated[int, ReadAs(_count)]
 YesNo = Annotated[bool, ReadAs(_yes_no)]

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
         PackTable,
         Rule,
         What,
+        Worksheet,
     )
 
 CLAUSE = "clause"
@@ -39,7 +40,7 @@ class Field(NamedTuple):
 
 
 class Entry(NamedTuple):
-    """A limit, table, measure, rule or item: fields by name, the clause it cites, its layer.
+    """An entry of a pack: its fields by name, the clause it cites, its layer.
 
     `subjects` are those of the rules that use it; a rule or an item has its own.
     """
@@ -58,7 +59,7 @@ class Entry(NamedTuple):
 
 
 def laid_out(pack: Pack) -> tuple[Entry, ...]:
-    """All entries of a pack: rules, items, limits, tables, measures, each in the pack's order."""
+    """All entries of a pack: rules, items, limits, tables, measures, worksheets, each in order."""
     users = _users_of(pack)
     return (
         *(_rule(each) for each in pack.rules),
@@ -66,6 +67,7 @@ def laid_out(pack: Pack) -> tuple[Entry, ...]:
         *(_limit(each, users) for each in pack.limits.values()),
         *(_table(each, users) for each in pack.tables.values()),
         *(_measure(each, users) for each in pack.measures.values()),
+        *(_worksheet(each) for each in pack.worksheets),
     )
 
 
@@ -167,3 +169,20 @@ def _measure(measure: PackMeasure, users: Users) -> Entry:
     fields = {f"step {name}": Field(text, text) for name, text in steps_of(measure)}
     name = f"{measure.measure.kind}.{measure.measure.name}"
     return _entry("measure", name, users, fields, measure.history)
+
+
+def _worksheet(sheet: Worksheet) -> Entry:
+    texts = {
+        "about": sheet.about.replace("_", " "),
+        "title": sheet.title,
+        "where": to_text(sheet.where.node) if sheet.where is not None else "",
+        "units": join_words([f"{name} in {unit}" for name, unit in sheet.units.items()]),
+    }
+    for each in sheet.lines:
+        marks = [name for name, is_so in (("adds", each.adds), ("result", each.result)) if is_so]
+        shown = to_text(each.shows.node)
+        # Lines go by what they say, so that one put in between leaves the others as they were.
+        texts[f"line {sentence_text(each.said)}"] = ", ".join([shown, *marks])
+    fields = {name: Field(text, text) for name, text in texts.items() if text}
+    own: Users = {("worksheet", sheet.name): {"calculations": None}}
+    return _entry("worksheet", sheet.name, own, fields, sheet.history)

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
 
 def contents(pack: Pack, clause: str = "") -> Iterator[Line]:
-    """The rules and items of a pack, or of one clause, by subject in the order of the pack."""
+    """The rules, items and worksheets of a pack, or of one clause, rules by subject."""
     rules = [rule for rule in pack.rules if rule.clause.id.startswith(clause)]
     of = f" under {clause}" if clause else ""
     number = counted(len(rules), "rule", "rules")
@@ -38,8 +38,19 @@ def contents(pack: Pack, clause: str = "") -> Iterator[Line]:
         yield line("to look at", "box", indent=2)
     for item in items:
         yield line(f"{item.name}: {item.clause.id}, {item.weight}", indent=4, hang=4)
+    yield from _worksheets(pack, clause)
     yield EMPTY
     yield line('"precover packs show RULE" tells all of one.', hang=2)
+
+
+def _worksheets(pack: Pack, clause: str) -> Iterator[Line]:
+    sheets = [(each, each.history.cited[0].id) for each in pack.worksheets]
+    meant = [(sheet, number) for sheet, number in sheets if number.startswith(clause)]
+    if meant:
+        yield EMPTY
+        yield line("worksheets", "box", indent=2)
+    for sheet, number in meant:
+        yield line(f"{sheet.name}: {number}, {sheet.title}", indent=4, hang=4)
 
 
 def withdrawal(pack: Pack, withdrawn: Withdrawn) -> Iterator[Line]:
