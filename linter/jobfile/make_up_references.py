@@ -43,6 +43,8 @@ _TERMINALS: dict[str, tuple[str, ...]] = {
 }
 
 
+_OF_BOX = ("cable or device", "in this box or a device in it")
+_OF_PANEL = ("cable, breaker or bar", "in this panel, or a breaker by its space, or bar, or feed")
 _BARS = {"bar": ("neutral", "bond"), "feed": ("hot", "hot 2")}
 
 
@@ -55,10 +57,13 @@ class _Spoken(NamedTuple):
 
 
 class _Here(NamedTuple):
-    """A box or panel: its make-up, and the terminals of each device, breaker or bar in it."""
+    """A box or panel: its make-up, and the terminals of each device, breaker or bar in it.
+
+    `said` has what it may hold, in words, and where that is to be found.
+    """
 
     name: str
-    holds: str
+    said: tuple[str, str]
     make_up: MakeUp | None
     terminals: Mapping[str, tuple[str, ...]]
 
@@ -84,7 +89,7 @@ def wrong_in_make_up(job: Job, known: Known) -> Iterator[Wrong]:
 
 def _in_box(box: Box) -> _Here:
     terminals = {str(each.name): _TERMINALS.get(each.kind, _HOTS) for each in box.holds}
-    return _Here(box.name, "device", box.make_up, terminals)
+    return _Here(box.name, _OF_BOX, box.make_up, terminals)
 
 
 def _in_panel(panel: Panel) -> _Here:
@@ -96,7 +101,7 @@ def _in_panel(panel: Panel) -> _Here:
         )
         for space, breaker in panel.breakers.items()
     }
-    return _Here(panel.name, "breaker or bar", panel.make_up, {**terminals, **_BARS})
+    return _Here(panel.name, _OF_PANEL, panel.make_up, {**terminals, **_BARS})
 
 
 def _spoken(make_up: MakeUp) -> Iterator[_Spoken]:
@@ -161,10 +166,9 @@ def _not_here(place: _Here, spoken: _Spoken, here: list[str], cable: Cable | Non
     thing, _, part = spoken.name.rpartition(".")
     refusal = Refusal(
         spoken.place,
-        f'"{thing}" is no cable or {place.holds} in {place.name}',
+        f'"{thing}" is no {place.said[0]} in {place.name}',
         f"one of: {', '.join(here)}" if here else "a cable that ends in the box",
-        f"name a cable that ends here or a {place.holds} in it, then a full stop, then colour or"
-        " terminal",
+        f"name a cable that ends {place.said[1]}, then a full stop, then colour or terminal",
         tuple(f"{each}.{part}" for each in nearest(thing, here)),
         also=(cable.place, f'cable "{thing}" is stated') if cable is not None else None,
     )

@@ -9,9 +9,11 @@ from linter.reports.sayings import CAUTION, CLOSING, counted
 from linter.reports.tracing_loads import (
     Loaded,
     at_outlet,
+    breaker_in_words,
     conductor_in_words,
     in_cable,
     outlet_in_words,
+    power_in_words,
 )
 from linter.text import join_words
 
@@ -30,6 +32,7 @@ def tracing(circuits: Iterable[Followed], wiring: Wiring, loaded: Loaded | None)
     if loaded is not None:
         yield EMPTY
         yield line(f"On: {join_words(loaded.loads) if loaded.loads else 'nothing'}.", hang=2)
+        yield line(power_in_words(loaded), hang=2)
         if loaded.faults:
             yield line(f"Fault: {join_words(loaded.faults)}.", hang=2)
     for followed in circuits:
@@ -44,13 +47,15 @@ def circuit_lines(followed: Followed, wiring: Wiring, loaded: Loaded | None) -> 
     yield line(f"circuit {followed.circuit}", "room")
     for start in followed.starts:
         yield line(_start(start), indent=2, hang=2)
+        if loaded is not None:
+            yield line(breaker_in_words(loaded, start.pole), indent=6, hang=2)
     for stop in followed.stops:
         yield from _stop(stop, wiring, loaded)
 
 
 def _start(start: Start) -> str:
     facts = [start.rating] if start.rating else []
-    facts += [f"leg {start.leg}", *start.protection]
+    facts += [f"leg {start.leg}" if start.leg else "leg not told", *start.protection]
     on_it = join_words(start.conductors) if start.conductors else "nothing on it"
     return f"{start.breaker}, {', '.join(facts)}: {on_it}"
 

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
     from linter.reports.tracing_loads import AtOutlet, InConductor, Loaded
     from linter.solve.flows import Value
-    from linter.trace.follow import Followed, Stop
+    from linter.trace.follow import Followed, Start, Stop
     from linter.wiring.model import Wiring
 
 FORMAT = 1
@@ -31,15 +31,26 @@ def tracing_json(circuits: Sequence[Followed], wiring: Wiring, loaded: Loaded | 
     }
     if loaded is not None:
         document |= {"on": list(loaded.loads), "faults": list(loaded.faults)}
+        document |= {"watts": _told(loaded.flows.drawn), "lost": _told(loaded.flows.losses)}
     return json.dumps(document, indent=2) + "\n"
 
 
 def _circuit(followed: Followed, wiring: Wiring, loaded: Loaded | None) -> Data:
     return {
         "circuit": followed.circuit,
-        "starts": [dict(each._asdict()) for each in followed.starts],
+        "starts": [_start(each, loaded) for each in followed.starts],
         "stops": [_stop(each, wiring, loaded) for each in followed.stops],
     }
+
+
+def _start(start: Start, loaded: Loaded | None) -> Data:
+    panel, space, pole = start.pole
+    found: Data = {**start._asdict(), "panel": panel, "space": space, "pole": pole + 1}
+    if loaded is not None:
+        found["amperes"] = _told(loaded.flows.breaker_current(*start.pole))
+        if loaded.faulty is not None:
+            found["amperes_with_fault"] = _told(loaded.faulty.breaker_current(*start.pole))
+    return found
 
 
 def _stop(stop: Stop, wiring: Wiring, loaded: Loaded | None) -> Data:

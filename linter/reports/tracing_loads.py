@@ -109,6 +109,23 @@ def conductor_in_words(inside: InConductor) -> str:
     return words
 
 
+def power_in_words(loaded: Loaded) -> str:
+    """What everything that is on draws, and what the conductors of the whole job lose."""
+    drawn, lost = loaded.flows.drawn, loaded.flows.losses
+    if isinstance(drawn, Unknown):
+        return f"What is drawn {unknown_in_words(drawn)}."
+    words = f"Drawn in all: {drawn:.0f} W; lost in the conductors: "
+    return words + (f"{unknown_in_words(lost)}." if isinstance(lost, Unknown) else f"{lost:.1f} W.")
+
+
+def breaker_in_words(loaded: Loaded, pole: tuple[str, int, int]) -> str:
+    """The current out of a pole of a breaker."""
+    words = f"flowing out: {_amperes(loaded.flows.breaker_current(*pole))}"
+    if loaded.faulty is not None:
+        words += f", with the fault {_amperes(loaded.faulty.breaker_current(*pole))}"
+    return words
+
+
 def _volts(value: Value) -> str:
     return unknown_in_words(value) if isinstance(value, Unknown) else f"{abs(value):.1f} V"
 

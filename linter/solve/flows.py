@@ -122,17 +122,6 @@ class Flows:
             ]
         )
 
-    @property
-    def supplied(self) -> Value:
-        """The power that the supply gives, summed over what leaves its bars."""
-        network, given = self.network, []
-        ends = [(wire.one, wire.other, self.current(name)) for name, wire in self.by_name.items()]
-        ends += [(load.one, load.other, self.draw(n)) for n, load in enumerate(network.loads)]
-        for one, other, amperes in ends:
-            at = network.held.get(one, 0.0) - network.held.get(other, 0.0)
-            given.append(_times(amperes, at))
-        return _sum(given)
-
     def _unknown(self, *nodes: int) -> Unknown | None:
         """What makes the potentials of nodes unknown, if anything does."""
         because: set[Reason] = set(self.network.everywhere)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.job.devices import Switch
-from linter.wiring.legs import leg_of_pole
+from linter.wiring.legs import leg_is_known, leg_of_pole
 from linter.wiring.model import LinkKind, Role
 
 if TYPE_CHECKING:
@@ -74,8 +74,12 @@ class Stop(NamedTuple):
 
 
 class Start(NamedTuple):
-    """Where a circuit begins: a breaker's pole, its leg, what it is, what is on it."""
+    """Where a circuit begins: a breaker's pole, its leg, what it is, what is on it.
 
+    The leg is empty where the job does not tell it; `pole` is panel, space and pole from 0.
+    """
+
+    pole: tuple[str, int, int]
     breaker: str
     leg: str
     rating: str
@@ -134,7 +138,9 @@ class Follower:
 
     def _starts(self, circuit: CircuitId) -> Iterator[Start]:
         for ref in self._job.circuits[circuit].breakers:
-            breaker = self._job.panels[ref.panel].breakers[ref.space]
+            panel = self._job.panels[ref.panel]
+            breaker = panel.breakers[ref.space]
+            leg_is_told = leg_is_known(breaker, panel)
             rating = "" if breaker.rating is None else breaker.rating.written
             for pole in range(breaker.poles):
                 on_it = [
@@ -145,8 +151,9 @@ class Follower:
                 where = "" if ref.panel == "panel" else f" of {ref.panel}"
                 which = f"pole {pole + 1} of " if breaker.poles > 1 else ""
                 yield Start(
+                    (str(ref.panel), ref.space, pole),
                     f"{which}breaker {ref.space}{where}",
-                    leg_of_pole(breaker, pole),
+                    leg_of_pole(breaker, pole) if leg_is_told else "",
                     rating,
                     breaker.protection or (),
                     tuple(on_it),

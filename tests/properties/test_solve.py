@@ -13,6 +13,7 @@ from linter.solve.scenario import Open
 from linter.units import Unknown
 from linter.wiring import derive
 from tests.outside.solve_networks import Scene, meshes, networks_of_jobs, scenes
+from tests.outside.solve_supply import supplied
 
 SLOW = [HealthCheck.too_slow, HealthCheck.filter_too_much, HealthCheck.data_too_large]
 laws = settings(max_examples=70, deadline=None, suppress_health_check=SLOW)
@@ -56,7 +57,7 @@ def test_currents_sum_to_zero_at_every_node_that_no_supply_holds(network: Networ
 def test_what_the_supply_gives_is_drawn_or_lost(network: Network) -> None:
     flows = _known(solve(network))
     used = _number(flows.drawn) + _number(flows.losses)
-    assert math.isclose(_number(flows.supplied), used, rel_tol=1e-7, abs_tol=1e-5)
+    assert math.isclose(supplied(flows), used, rel_tol=1e-7, abs_tol=1e-5)
 
 
 @laws

@@ -33,6 +33,7 @@ from linter.units import Unknown
 from linter.wiring import derive
 from linter.wiring.model import Role
 from tests.cases.small_jobs import small_job
+from tests.outside.solve_supply import supplied
 
 BREAKERS = {1: {"rating": "20 A"}, 3: {"rating": "20 A"}, 5: {"rating": "40 A", "poles": 2}}
 COMMON: dict[str, Any] = {
@@ -291,7 +292,7 @@ def test_a_load_that_the_wires_cannot_bring_finds_no_steady_state() -> None:
     load = Load("motor", "motor", 2, 1, 1800.0, 120.0, Constant.POWER)
     found = solve(Network({"a": 0, "b": 1, "c": 2}, 3, held, wires, (load,)))
     assert because(found.current("w1")) == {Unsteady("motor")}
-    assert because(found.supplied) == {Unsteady("motor")}
+    assert because(found.drawn) == {Unsteady("motor")}
 
 
 def test_the_most_that_wires_bring_is_half_the_voltage() -> None:
@@ -433,5 +434,5 @@ def test_a_touch_stated_twice_is_one_and_two_of_one_place_both_count() -> None:
     once = flows(ROW, Scenario(faults=(one,)))
     assert flows(ROW, Scenario(faults=(one, one))).losses == once.losses
     both = flows(ROW, Scenario(faults=(one, other)))
-    assert both.supplied == pytest.approx(both.losses)
-    assert once.supplied == pytest.approx(once.losses)
+    assert supplied(both) == pytest.approx(both.losses)
+    assert supplied(once) == pytest.approx(once.losses)
