@@ -1,7 +1,7 @@
 """What was read with a tester, a meter or a test button: of several readings the last counts.
 
 Once the job is energised, a reading that anyone would take then is unknown where it was not taken:
-what a tester shows at an outlet, and whether a protective device trips.
+what a tester shows at a receptacle, and whether a protective device trips.
 """
 
 from __future__ import annotations
@@ -23,6 +23,7 @@ INSULATION = "insulation resistance"
 _NOT_TAKEN, _TRIPPED = "not taken", "tripped"
 _ENERGISED = "energised"
 _BOND = "bond"
+_PLUGGED_INTO = "receptacle"
 # What a bond is measured against, for its way back to the panel.
 _BACK = frozenset({"earth", "neutral"})
 
@@ -30,7 +31,8 @@ _BACK = frozenset({"earth", "neutral"})
 def put_readings_at_outlet(job: Job, given: Given) -> None:
     """What a tester showed at an outlet, and the resistance of its bond back to the panel."""
     taken = _taken(job, POLARITY, outlet=given.ref)
-    given.put("polarity_reading", _result(job, given, "polarity_reading", taken, is_due=True))
+    is_due = given.values["type"] == _PLUGGED_INTO
+    given.put("polarity_reading", _result(job, given, "polarity_reading", taken, is_due=is_due))
     bonds = [each for each in _taken(job, CONTINUITY, outlet=given.ref) if is_of_bond(each)]
     given.put("bond_resistance", bonds[-1].resistance if bonds else 0.0)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
+from linter.text import join_words
 from linter.text.schema_words import write
 from linter.units import NotAQuantity, read_quantity
 
@@ -112,10 +113,23 @@ def _section(section: str, place: Place, node: Node) -> Iterator[tuple[str, _Nam
         yield from _panel("the panel", place, node, "")
     elif section in _LISTS:
         for each in node.items:
-            yield f"{_LISTS[section]} {write(each.plain())}", _Named(each.place, {})
+            yield _record(_LISTS[section], each), _Named(each.place, {})
     else:
         label = "usual values" if section == "usual" else f"the {section.replace('_', ' ')}"
         yield label, _named(place, node)
+
+
+def _record(noun: str, node: Node) -> str:
+    """A reading or a look in one line: what of, where, and what else is written down of it."""
+    values = {key: node.fields[key].text or _listed(node.fields[key]) for key in node.fields}
+    of = values.pop("test", values.pop("item", ""))
+    at = next((values.pop(key) for key in ("outlet", "circuit", "at") if key in values), "")
+    rest = ", ".join(f"{key.replace('_', ' ')} {value}" for key, value in values.items())
+    return f"{noun} of {of}{f' at {at}' if at else ''}{f': {rest}' if rest else ''}"
+
+
+def _listed(node: Node) -> str:
+    return join_words([each.text for each in node.items])
 
 
 def _panel(name: str, place: Place, panel: Node, of: str) -> Iterator[tuple[str, _Named]]:

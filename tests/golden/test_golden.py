@@ -26,6 +26,11 @@ OUTPUTS = {
     "studio-with-mistakes.txt": ("audit", f"{STUDIO}/with-mistakes.yaml"),
     "studio-with-mistakes.json": ("audit", f"{STUDIO}/with-mistakes.yaml", "--form", "json"),
     "boathouse.sarif": ("audit", "tests/golden/boathouse.yaml", "--form", "sarif", *PACKS),
+    "net-shed-energised.txt": (
+        "progress",
+        "examples/net-shed/trimmed.yaml",
+        "examples/net-shed/energised.yaml",
+    ),
     "studio-put-right.txt": ("audit", f"{STUDIO}/put-right.yaml"),
     "studio-loads.txt": ("loads", f"{STUDIO}/put-right.yaml"),
     "studio-stair-bottom.txt": ("makeup", f"{STUDIO}/put-right.yaml", "stair-bottom"),

@@ -66,3 +66,21 @@ def test_a_reading_that_was_taken_is_asked_no_more() -> None:
     assert len(arcs[0].things if arcs else ()) < len(
         next(each for each in before.open if each.fact == "arc_fault_trip_reading").things
     )
+
+
+SHED = STUDIO.parents[1] / "net-shed"
+
+
+def test_the_saved_stages_of_an_example_tell_what_was_put_right_and_what_a_test_showed() -> None:
+    found = {}
+    for path in sorted(SHED.glob("*.yaml")):
+        job = read_job(path.read_text("utf-8"), path.name)
+        told = audit(job, Shelf().pack_of(job))
+        found[job.stage] = {each.rule for each in told.findings}
+    assert found == {
+        "pulled": {"wire-end-long-enough", "box-grips-its-cables"},
+        "made up": set(),
+        "covered": set(),
+        "trimmed": set(),
+        "energised": {"tester-shows-correct-wiring", "bond-reaches-the-outlet"},
+    }

@@ -38,7 +38,7 @@ def words(change: Change) -> str:
          ["box top: holds receptacle rating - > 20 A, holds receptacle > -"]),
         ("use: boathouse", "use: workshop", ["room slip: use boathouse > workshop"]),
         ("cables:", "readings:\n  - {test: polarity, outlet: top, result: no hot}\ncables:",
-         ["reading {test: polarity, outlet: top, result: no hot}: added"]),
+         ["reading of polarity at top: result no hot: added"]),
     ],
 )  # fmt: skip
 def test_an_edit_is_told_of_the_thing_it_is_made_to(old: str, new: str, said: list[str]) -> None:
