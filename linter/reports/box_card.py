@@ -44,8 +44,12 @@ def box_card(made: MakeUp, where: Where) -> Iterator[Line]:
         yield from (line(row, indent=4, hang=4) for row in rows)
 
 
-def card_parts(made: MakeUp) -> Iterator[tuple[str, tuple[str, ...]]]:
-    """What is said of a box, under its headings, in the order in which one makes it up."""
+def card_parts(made: MakeUp, *, numbered: bool = False) -> Iterator[tuple[str, tuple[str, ...]]]:
+    """What is said of a box, under its headings, in the order in which one makes it up.
+
+    Where joints are shown `numbered`, a pigtail is told by the number of its joint.
+    """
+    joints = {each.wires: number for number, each in enumerate(made.joints, 1) if numbered}
     # A lead in a joint has been told there.
     on = [each for each in made.terminals if not (each.is_lead and each.from_joint)]
     parts = (
@@ -53,7 +57,7 @@ def card_parts(made: MakeUp) -> Iterator[tuple[str, tuple[str, ...]]]:
         ("Uncut", (f"{cable}.{colour} runs through" for cable, colour in made.passing)),
         ("Joints", map(_joint, made.joints)),
         ("Pigtails to cut", map(_pigtails, made.pigtails)),
-        ("Terminals", map(_terminal, on)),
+        ("Terminals", (_terminal(each, joints.get(each.from_joint)) for each in on)),
         ("Break off", map(_tab, made.tabs)),
         ("Nothing on", made.empty),
         ("Cap", made.capped),
@@ -105,11 +109,13 @@ def _pigtails(pigtails: PigtailsToCut) -> str:
     return f"{pigtails.number} {pigtails.colour}, {pigtails.size}"
 
 
-def _terminal(on: OnTerminal) -> str:
+def _terminal(on: OnTerminal, joint: int | None) -> str:
     if on.is_lead:
         return f"{on.device}, {on.terminal}: joined with {join_words([*on.wires, *on.from_joint])}"
     parts = [f"{wire} direct" for wire in on.wires]
-    if on.from_joint:
+    if joint is not None:
+        parts.append(f"pigtail from joint {joint}")
+    elif on.from_joint:
         parts.append(f"pigtail from {join_words(on.from_joint)}")
     return f"{on.device}, {on.terminal}: {join_words(parts)}"
 

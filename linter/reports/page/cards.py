@@ -43,7 +43,8 @@ def card(subject: Subject, box: str, which: str) -> Element:
     contents = contents_of(subject.wiring, subject.job, box, subject.words, lacking)
     drawing = box_drawing(contents, is_metal=held.material == "metal")
     parts = [
-        el("div", el("h4", heading), _rows(heading, rows)) for heading, rows in card_parts(made)
+        el("div", el("h4", heading), _rows(heading, rows))
+        for heading, rows in card_parts(made, numbered=True)
     ]
     return el(
         "article",
@@ -76,7 +77,7 @@ def _fill(fill: Fill | None) -> Iterator[Element]:
         "svg",
         el("rect", x=0.5, y=0.5, width=199.0, height=9.0, class_="room"),
         el("rect", x=0.5, y=0.5, width=199.0 * part, height=9.0, class_=full),
-        view_box="0 0 200 10", class_="fill-bar", aria_hidden="true",
+        view_box="0 0 200 10", preserve_aspect_ratio="none", class_="fill-bar", aria_hidden="true",
     )  # fmt: skip
 
 

@@ -25,6 +25,9 @@ _BLOCKS = frozenset((
 ))  # fmt: skip
 
 
+_OF_SVG = {"view_box": "viewBox", "preserve_aspect_ratio": "preserveAspectRatio"}
+
+
 class Element(NamedTuple):
     """An element: its name, its attributes in order, and what stands in it."""
 
@@ -79,7 +82,7 @@ def _is(value: Attribute) -> bool:
 
 
 def _attribute_name(key: str) -> str:
-    return "viewBox" if key == "view_box" else key.rstrip("_").replace("_", "-")
+    return _OF_SVG.get(key) or key.rstrip("_").replace("_", "-")
 
 
 def _value(value: Attribute) -> str:
