@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from linter.facts.given import Given, unknown
 from linter.facts.made import Grouped, complete, one, things
+from linter.facts.tubs import put_whirlpool
 from linter.units import Unknown
 from linter.vocabulary.model import Thing, value_of
 
@@ -52,6 +53,7 @@ def room_of(room: Room) -> Thing:
     given.put("is_outdoors", outdoors, "outdoors" if room.says("outdoors") else "use")
     given.put("has_sink", _fixture(room, "sink", room.sink), "sink")
     given.put("has_tub", _fixture(room, "tub", room.tub), "tub")
+    put_whirlpool(given, room)
     for fact, field in (("is_damp", "damp"), ("is_wet", "wet")):
         stated: bool | None = getattr(room, field)
         value = stated if room.says(field) else _left_out(outdoors)

@@ -3,6 +3,7 @@
 from typing import Literal
 
 from linter.job.stated import ApplianceId, DeviceId, RoomId, Stated
+from linter.job.tubs import Whirlpool
 from linter.job.values import (
     Area,
     Count,
@@ -58,6 +59,7 @@ class Room(Stated):
     storage: YesNo | None = None
     sink: YesNo | None = None
     tub: YesNo | None = None
+    whirlpool: Whirlpool | Literal[False] | None = False
     finished: YesNo | None = None
     damp: YesNo | None = None
     wet: YesNo | None = None

@@ -36,6 +36,7 @@ _WORDS: dict[str, dict[object, object]] = {
     "exposed": {"no": False},
     "return_air": {"no": False},
     "underground": {"no": False},
+    "whirlpool": {"no": False},
     "under_roof": {"no": False},
     "temporary_power": {"no": False},
     "includes": {"none": ()},

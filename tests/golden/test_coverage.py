@@ -5,6 +5,7 @@ It is renewed by `pytest tests/golden/test_coverage.py --renew-golden`.
 
 from linter.resources import rulesets_dir
 from tests.outside.coverage_table import (
+    BY_LOOK,
     EDITIONS,
     MAIN,
     NOT_YET,
@@ -49,6 +50,11 @@ def test_every_decidable_item_has_an_answer_or_a_reason() -> None:
         if not each.not_yet and state(each, edition(MAIN)) == NOT_YET
     }
     assert not silent
+
+
+def test_what_a_file_can_tell_is_left_to_the_eye_for_a_reason_only() -> None:
+    looks = [each for each in answers() if state(each, edition(MAIN)) == BY_LOOK]
+    assert not [each.item for each in looks if each.decidable != "eyes-only" and not each.why]
 
 
 def test_what_only_an_eye_can_tell_is_answered_by_no_rule() -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from linter.units import AREA, CURRENT, LENGTH, POWER, TEMPERATURE, VOLTAGE
 from linter.vocabulary.kinds.sites import SITE_FACTS
+from linter.vocabulary.kinds.tubs import WHIRLPOOL_FACTS
 from linter.vocabulary.model import Fact, Kind
 from linter.vocabulary.shorthand import (
     COUNT,
@@ -189,6 +190,7 @@ DWELLING_KINDS = (
             Fact("has_tub", YES_NO,
                  "whether it has a bathtub or shower; where none is stated, no, except in a "
                  "bathroom", "no", "Ask whether there is to be a bathtub or shower."),
+            *WHIRLPOOL_FACTS,
         ),
     ),
     Kind(
