@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 _LABEL, _VALUE, _RUNNING = 46, 15, 15
 _INSET = 5
 _UNKNOWN = "not known yet"
+_NOT_KNOWN = "unknown"
 _KNOWN = {"read": "read", "memory": "from memory", "common-practice": "common practice"}
 
 
@@ -85,8 +86,8 @@ def _row(label: str, value: str, running: str) -> Line:
 def _worth_saying(work: Sequence[WorkLine]) -> Iterator[str]:
     """The steps as on paper; the last without its result, which stands beside the line already."""
     for number, each in enumerate(work, 1):
-        if not each.brief:
-            continue
+        if not each.brief or each.result == _NOT_KNOWN:
+            continue  # what is missing is named below
         last = number == len(work)
         if last and each.brief == each.result:
             continue
