@@ -40,7 +40,7 @@ def test_lines_have_values_arithmetic_clause_and_running_total() -> None:
     assert (taken.written, taken.running) == ("103.2385 mL", "103.2385 mL")
     assert [each.name for each in taken.work][-1] == "fill"
     assert taken.reference.clause == "3-1"
-    assert (left.running, left.result) == ("294.967 mL", True)
+    assert (left.running, left.result) == ("294.9672 mL", True)
     assert sheet.results == (left,)
     assert sheet.missing == ()
 
