@@ -31,6 +31,12 @@ def used_by(rule: Rule, thing: Thing, library: Library) -> frozenset[FactRef]:
     return used
 
 
+def told_of(rule: Rule, thing: Thing, library: Library) -> frozenset[FactRef]:
+    """The facts that the rule's sentence tells of a thing, such as the way by which a hot comes."""
+    holes = (part for part in rule.say if not isinstance(part, str))
+    return frozenset().union(*(facts_used(each, thing, library) for each in holes))
+
+
 def relied_on(used: Iterable[FactRef], facts: Facts, write: Writer) -> tuple[Relied, ...]:
     """The facts with their values, as the job writes them where it does, in order of kind and name.
 
@@ -51,7 +57,9 @@ def relied_on(used: Iterable[FactRef], facts: Facts, write: Writer) -> tuple[Rel
 def fingerprint(rule: str, subject: Thing, used: Iterable[FactRef], facts: Facts) -> str:
     """Sixteen hexadecimal digits of rule, subject, and the facts relied on with their values.
 
-    Places do not count, nor how a quantity is written: edits elsewhere leave it as it is.
+    `used` has those that are told of the subject, too: another way by which a hot comes where it
+    should not is another finding, though the rule asks only whether one does. Places do not count,
+    nor how a quantity is written: edits elsewhere leave it as it is.
     """
     lines = [rule, f"{subject.kind} {subject.ref}"]
     for ref in sorted(used):

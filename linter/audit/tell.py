@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from linter.audit.bases import bases_of, for_permits, reference
 from linter.audit.findings import Finding
-from linter.audit.relied import fingerprint, relied_on, used_by
+from linter.audit.relied import fingerprint, relied_on, told_of, used_by
 from linter.language.work import WorkLine, working
 from linter.packs.writing import write_sentence
 
@@ -32,6 +32,7 @@ class Teller:
     def finding(self, rule: Rule, thing: Thing) -> Finding:
         """The finding that the thing breaks the rule."""
         used = used_by(rule, thing, self._pack.library)
+        told = told_of(rule, thing, self._pack.library)
         return Finding(
             rule=rule.name,
             weight=rule.weight,
@@ -47,7 +48,7 @@ class Teller:
             caution=self._sentence(rule.caution, thing),
             relies_on=relied_on(used, self._facts, self._write),
             rests_on=self._rests_on(rule),
-            fingerprint=fingerprint(rule.name, thing, used, self._facts),
+            fingerprint=fingerprint(rule.name, thing, used | told, self._facts),
             stated_weight=rule.stated_weight,
             unsure=rule.unsure,
         )

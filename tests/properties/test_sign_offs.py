@@ -96,7 +96,8 @@ def text_of(values: dict[str, str]) -> str:
 def relied(found: Finding | OpenCheck) -> object:
     """What it relied on, as the audit shows it."""
     if isinstance(found, Finding):
-        return tuple((each.kind, each.ref, each.fact, each.value) for each in found.relies_on)
+        facts = tuple((each.kind, each.ref, each.fact, each.value) for each in found.relies_on)
+        return facts, found.sentence
     return found.to_learn
 
 

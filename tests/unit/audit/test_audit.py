@@ -5,7 +5,7 @@ from functools import cache
 from pathlib import Path
 
 from linter.audit.audit import audit
-from linter.audit.findings import Audit
+from linter.audit.findings import Audit, Finding
 from linter.cli.shelf import Shelf
 from linter.jobfile import read_job
 
@@ -114,3 +114,18 @@ def test_what_an_answer_is_said_to_settle_is_what_it_settles() -> None:
         told = audited(text.replace("free_length: unknown", f"free_length: {length}"))
         found = {each.ref for each in told.findings if each.rule == answer.rule}
         assert set(answer.things) <= found if broken else not set(answer.things) & found
+
+
+def test_another_way_of_the_same_mistake_is_another_finding() -> None:
+    """The rule asks only whether a hot comes where the neutral belongs; the sentence says how."""
+
+    def reversed_at_pugmill(text: str) -> Finding:
+        (found,) = [each for each in audited(text).findings if each.rule == "polarity-is-kept"]
+        return found
+
+    one = reversed_at_pugmill(MISTAKES)
+    other = reversed_at_pugmill(MISTAKES.replace("k55", "k56"))
+    same = reversed_at_pugmill(MISTAKES.replace("rooms:", "# where things are\nrooms:"))
+    assert "black of k55" in one.sentence
+    assert (one.ref, one.rule) == (other.ref, other.rule)
+    assert one.fingerprint == same.fingerprint != other.fingerprint
