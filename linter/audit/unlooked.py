@@ -34,11 +34,11 @@ _NOT_FACTS = {
     "Panel": "name spaces legs breakers make_up at note",
     "Breaker": "poles tied_to leg note",
     "Circuit": "breakers panel note",
-    "Room": "name basins at size note",
+    "Room": "name basins lit_by at size note",
     "Basin": "outlet",
     "Run": "name room outlets breaks note",
     "OutletAt": "outlet",
-    "Break": "",
+    "Break": "what",
     "Stair": "name room lights note",
     "Door": "name room to lights note",
     "Box": "room holds make_up connector at note",
@@ -87,6 +87,7 @@ _THROUGH: dict[KindFact, tuple[KindFact, ...]] = {
     ("placed_outlet", "at"): (("placed_outlet", "from_start"),),
     ("room", "storey"): (("storey", "alarms"), ("dwelling", "storeys_are_stated")),
     ("room", "is_attached"): (("dwelling", "has_attached_garage"),),
+    ("room", "is_reached_from_grade"): (("receptacle", "is_reached_from_grade"),),
     ("receptacle", "mounting"): (("placed_outlet", "mounting"),),
 }
 

@@ -33,6 +33,8 @@ _FIELDS = {
     "is_cord_and_plug": "cord_and_plug",
     "needs_own_circuit": "own_circuit",
     "cord_length": "cord_length",
+    "distance_to_outlet": "distance_to_outlet",
+    "distance_to_service_receptacle": "service_receptacle",
     "type": "type",
     "is_existing": "existing",
     "control_count": "controls",

@@ -100,7 +100,11 @@ def link_building(site: Site, made: Made) -> None:
 
 
 def _link_stair(made: Made, thing: Thing, stair: Stair) -> None:
-    lights = _named(made, stair.lights) if stair.lights is not None else _luminaires_in(thing)
+    lights = (
+        _named(made, stair.lights)
+        if stair.lights is not None
+        else things(one(thing, "room"), "lights")
+    )
     turning = {switch.ref for light in lights for switch in things(light, "switches")}
     values: dict[str, object] = {"lights": lights}
     own = Unknown((FactRef("stair", thing.ref, "switched_level_count"),))
@@ -114,11 +118,6 @@ def _link_stair(made: Made, thing: Thing, stair: Stair) -> None:
     complete(thing, values)
 
 
-def _luminaires_in(thing: Thing) -> tuple[Thing, ...]:
-    """The luminaires in the room of a thing, as outlets."""
-    return tuple(one(each, "outlet") for each in things(one(thing, "room"), "luminaires"))
-
-
 def _named(made: Made, names: Iterable[str]) -> tuple[Thing, ...]:
     return made.of("outlet", names)
 
@@ -128,8 +127,7 @@ def _lights_of_door(made: Made, door: Door) -> tuple[Thing, ...] | Unknown:
         return _named(made, door.lights)
     if door.to is None:
         return Unknown((FactRef("door", door.name, "lights"),))
-    outside = made.thing("room", door.to)
-    return tuple(one(each, "outlet") for each in things(outside, "luminaires"))
+    return things(made.thing("room", door.to), "lights")
 
 
 def _link_basin(basin: Thing) -> None:

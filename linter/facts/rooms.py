@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from linter.facts.given import Given, unknown
-from linter.facts.made import Grouped, complete, one, things
+from linter.facts.made import Grouped, answer, complete, one, things
 from linter.facts.tubs import put_whirlpool
 from linter.units import Unknown
 from linter.vocabulary.model import Thing, value_of
@@ -125,6 +125,8 @@ def link_rooms(site: Site, made: Made) -> None:
         thing = made.thing("room", name)
         complete(thing, {fact: grouped.under(name) for fact, grouped in in_rooms.items()})
         _put_what_is_measured(thing, room)
+        own = (each.ref for each in things(thing, "luminaires") if not answer(each, "is_fan"))
+        complete(thing, {"lights": made.of("outlet", (*own, *room.lit_by))})
         if room.opens_to is not None:
             complete(thing, {"opens_to": made.thing("room", room.opens_to)})
 

@@ -57,6 +57,7 @@ class Room(Stated):
     attached: YesNo | None = None
     distance_to_dwelling: Length | None = None
     storage: YesNo | None = None
+    lit_by: tuple[DeviceId, ...] = ()
     sink: YesNo | None = None
     tub: YesNo | None = None
     whirlpool: Whirlpool | Literal[False] | None = False
@@ -92,6 +93,8 @@ class Appliance(Stated):
     interlocked: YesNo | None = False
     smallest_ampacity: Current | None = None
     cord_length: Length | None = None
+    distance_to_outlet: Length | None = None
+    service_receptacle: Length | None = None
     note: str | None = None
 
 

@@ -37,6 +37,8 @@ def wrong_in_records(job: Job, known: Known) -> Iterator[Wrong]:
 def _wrong_in_rooms(job: Job, known: Known) -> Iterator[Wrong]:
     for room in job.rooms.values():
         yield from known.rooms.missing(room.opens_to, room.place_of("opens_to"))
+        for at, name in enumerate(room.lit_by):
+            yield from _outlet(job, name, room.place_of(f"lit_by.{at}"), known)
         for basin in room.basins or ():
             if basin.outlet is not None:
                 yield from _outlet(job, basin.outlet, basin.place_of("outlet"), known)

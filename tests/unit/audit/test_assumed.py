@@ -56,7 +56,7 @@ def test_what_is_unknown_besides_hides_nothing_that_was_taken() -> None:
 
 def test_a_finding_says_what_was_taken_for_it() -> None:
     short = (
-        "  hall-light: {room: hall, form: round, volume: 20.5 in3",
+        "  hall-light: {room: hall, at: [11 ft, 10 ft 6 in], form: round, volume: 20.5 in3",
         "  hall-light: {volume: 3 in3, room: hall, form: round",
     )
     told = audited(PUT_RIGHT, short, (", hickeys: 0, terminal_blocks: 0}", "}"))

@@ -28,7 +28,7 @@ def test_a_circuit_is_followed_from_the_panel_outward(precover: Runner) -> None:
         assert words in ran.said
     boxes = re.findall(r"(\S+), \S+, (\d) cables? from the panel", ran.said)
     assert [int(far) for _, far in boxes] == sorted(int(far) for _, far in boxes)
-    assert len(boxes) == 7
+    assert len(boxes) == 8
 
 
 def test_without_a_name_every_circuit_is_followed(precover: Runner) -> None:

@@ -57,7 +57,7 @@ def test_what_is_alike_everywhere_is_asked_once_and_its_exceptions_at_their_plac
     sheet: Sheet,
 ) -> None:
     usual = {each.way: each.label for each in sheet.usual}
-    assert usual["usual", "cable", "free_length"] == "free length, all 50 cable ends"
+    assert usual["usual", "cable", "free_length"] == "free length, all 52 cable ends"
     exceptions = [
         ask
         for _, halts in sheet.rooms
@@ -65,7 +65,7 @@ def test_what_is_alike_everywhere_is_asked_once_and_its_exceptions_at_their_plac
         for ask in halt.asks
         if ask.way[-1:] == ("free_length",)
     ]
-    assert len(exceptions) == 50
+    assert len(exceptions) == 52
     assert all(each.is_usual for each in exceptions)
 
 
