@@ -8,6 +8,9 @@ from pathlib import Path
 MANIFEST = "pack.yaml"
 """The file of a pack's folder that says what the pack is."""
 
+PLACE_FILE = ".place.yaml"
+"""What the name of a file ends in that says which pack holds at a place, from which day."""
+
 _HERE = Path(__file__).resolve().parent
 
 

@@ -83,6 +83,8 @@ def _told(job: Job, pack: Pack, facts: Facts, judged: Judged) -> Examined:
         assumed=assumed(facts, rules, judged.untold, pack.library),
         walk_through=looks.items,
         held=_held(rules),
+        locality=job.locality or "",
+        permit_date=job.permit_date or "",
     )
     return Examined(audited, pack, facts, judged.untold)
 

@@ -249,7 +249,10 @@ class Held(NamedTuple):
 
 
 class Audit(NamedTuple):
-    """What an audit of one job says; `counts` and `cannot_tell` are numbers by weight."""
+    """What an audit of one job says; `counts` and `cannot_tell` are numbers by weight.
+
+    `locality` is the place whose day of permit chose the pack; it is empty where the job names one.
+    """
 
     job: str
     stage: str
@@ -265,6 +268,8 @@ class Audit(NamedTuple):
     assumed: tuple[Assumed, ...] = ()
     walk_through: tuple[WalkItem, ...] = ()
     held: Held = Held(0, 0, 0)
+    locality: str = ""
+    permit_date: str = ""
 
 
 def at_least(weight: str) -> tuple[str, ...]:

@@ -102,7 +102,7 @@ def unlooked(
     used = _used(pack)
     looked = _looked_at(facts, used)
     found: dict[KindFact, dict[Place, None]] = {}
-    for of, key, place in chain(_values(job), _records(job, used), _looks(idle)):
+    for of, key, place in chain(_values(job), _records(job, used), _looks(idle), _days(job, pack)):
         if place not in looked:
             found.setdefault((of, key), {})[place] = None
     listed = [Unlooked(of, key, tuple(places)) for (of, key), places in found.items()]
@@ -185,7 +185,12 @@ def _records(job: Job, used: frozenset[KindFact]) -> Iterator[tuple[str, str, Pl
     for reading in job.readings:
         if not _is_fact(reading, used):
             yield "", f"readings of {reading.test}", reading.place
-    if job.permit_date is not None:
+
+
+def _days(job: Job, pack: Pack) -> Iterator[tuple[str, str, Place]]:
+    """The day of the permit, where neither the choice of the pack nor a rule of it asks for it."""
+    asked = job.locality is not None or any(any(rule.permits) for rule in pack.rules)
+    if job.permit_date is not None and not asked:
         yield "", "permit_date", job.place_of("permit_date")
 
 

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.cli.output import say
-from linter.resources import MANIFEST
+from linter.resources import MANIFEST, PLACE_FILE
 from linter.text import Place, Refusal, Refused, clean, nearest
 
 if TYPE_CHECKING:
@@ -98,6 +98,9 @@ def _in_folder(folder: str) -> Iterator[JobFile]:
     for path in below:
         if path.endswith(SIGN_OFF_SUFFIX):
             _say_of_no_job(path, below)
+            continue
+        if path.endswith(PLACE_FILE):
+            say(f"{clean(path)} is left out: it tells of a place, it is not a job.")
             continue
         each = _read(path)
         if each.refused is None and not _SAYS_PRECOVER.search(each.text):

@@ -80,8 +80,10 @@ def _fills(
 
 def _pack_of(job: Job, shelf: Shelf) -> Pack | None:
     """The pack that the job names, if it is at hand: a card can be drawn without."""
-    asked = {job.pack, *job.layers}
-    return shelf.pack_of(job) if job.pack and asked <= set(shelf.names) else None
+    if job.locality is None:
+        asked = {job.pack, *job.layers}
+        return shelf.pack_of(job) if job.pack and asked <= set(shelf.names) else None
+    return shelf.pack_of(job) if job.locality in shelf.places.files else None
 
 
 def _room_order(job: Job, box: BoxId) -> int:

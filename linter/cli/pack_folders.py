@@ -6,7 +6,7 @@ import os
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.cli.files import read_text
-from linter.resources import MANIFEST
+from linter.resources import MANIFEST, PLACE_FILE
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -17,7 +17,7 @@ _LOOKS_LIKE_MORE = (".yaml", ".yml", ".json")
 
 
 class PackFolder(NamedTuple):
-    """The folder of one pack, and how it is named in messages."""
+    """The folder of one pack, or the file of one place, and how it is named in messages."""
 
     path: Path
     shown: str
@@ -29,6 +29,15 @@ def packs_in(folder: Path, shown: str) -> dict[str, PackFolder]:
         return {folder.resolve().name: PackFolder(folder, shown)}
     within = sorted(each for each in folder.iterdir() if (each / MANIFEST).is_file())
     return {each.name: PackFolder(each, f"{shown}/{each.name}") for each in within}
+
+
+def places_in(folder: Path, shown: str) -> dict[str, PackFolder]:
+    """The files of a folder of packs that say which pack holds at a place, by name of the place."""
+    files = sorted(each for each in folder.glob(f"*{PLACE_FILE}") if each.is_file())
+    return {
+        each.name.removesuffix(PLACE_FILE): PackFolder(each, f"{shown}/{each.name}")
+        for each in files
+    }
 
 
 def manifests_misnamed(folder: Path) -> list[str]:

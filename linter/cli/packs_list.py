@@ -9,12 +9,13 @@ from linter.cli.shelf import PACKS, Shelf
 from linter.cli.status import Status
 from linter.cli.words import tell_apart
 from linter.cli.wrong_use import WrongUse
-from linter.reports.pack_list import pack_list
+from linter.reports.pack_list import pack_list, place_list
 from linter.text import Refused
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from linter.packs.localities import Locality
     from linter.packs.model import Pack
 
 
@@ -33,4 +34,12 @@ def run_packs_list(words: Sequence[str]) -> Status:
             refused = True
             say(str(refusal))
     show_lines(pack_list(packs))
+    places: list[Locality] = []
+    for name in sorted(shelf.places.files):
+        try:
+            places.append(shelf.places.named(name))
+        except Refused as refusal:
+            refused = True
+            say(str(refusal))
+    show_lines(place_list(places))
     return Status.REFUSED if refused else Status.NOTHING_OUTSTANDING

@@ -8,7 +8,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from linter.cli.files import STANDARD_INPUT
-from linter.cli.pack_folders import PackFolder, manifests_misnamed, packs_in, text_of
+from linter.cli.pack_folders import PackFolder, manifests_misnamed, packs_in, places_in, text_of
+from linter.cli.places import Places
 from linter.cli.words import Option
 from linter.cli.wrong_use import WrongUse
 from linter.resources import MANIFEST, rulesets_dir
@@ -35,11 +36,12 @@ class Shelf:
 
     def __init__(self, own: Sequence[str] = ()) -> None:
         self._folders = packs_in(rulesets_dir(), "rulesets")
+        self._places = Places(rulesets_dir(), "rulesets")
         self._shipped = frozenset(self._folders)
         self._has_own = bool(own)
         for folder in own:
             found = _own_packs(folder)
-            clash = self._put(found)
+            clash = self._put(found) or self._places.put(Path(folder), folder.rstrip("/"))
             if clash is not None:
                 raise WrongUse(f"{clash[0]}.", mend=clash[1])
         self._packs: dict[tuple[str, ...], Pack] = {}
@@ -57,12 +59,13 @@ class Shelf:
         shown = folder.as_posix()
         if shown not in self._beside:
             found = packs_in(folder, shown) if folder.is_dir() else {}
-            self._beside[shown] = self._with(found, shown) if found else self
+            own = found or (folder.is_dir() and places_in(folder, shown))
+            self._beside[shown] = self._with(found, folder, shown) if own else self
         return self._beside[shown]
 
-    def _with(self, found: Mapping[str, PackFolder], shown: str) -> Shelf:
+    def _with(self, found: Mapping[str, PackFolder], folder: Path, shown: str) -> Shelf:
         shelf = Shelf()
-        clash = shelf._put(found)
+        clash = shelf._put(found) or shelf._places.put(folder, shown)
         if clash is not None:
             raise Refused([Refusal(Place(shown, 1, 1), clash[0], "", clash[1])])
         return shelf
@@ -72,14 +75,28 @@ class Shelf:
         """The names of all packs, in order."""
         return sorted(self._folders)
 
+    @property
+    def places(self) -> Places:
+        """The places of which it is known which pack holds there."""
+        return self._places
+
     def pack_of(self, job: Job) -> Pack:
-        """The pack that a job names, with its layers; raises `Refused` at the job's line."""
-        if job.pack is None:
+        """The pack that a job names, with its layers, or that holds at its place on a day.
+
+        Raises `Refused` at the job's line.
+        """
+        if job.locality is not None:
+            span = self._places.span_of(job)
+            named = (span.pack, span.place)
+        elif job.pack is not None:
+            named = (job.pack, job.place_of("pack"))
+        else:
             raise Refused([self._unnamed(job)])
-        unknown = [(name, place) for name, place in _asked(job) if name not in self._folders]
+        asked = [named, *_layers(job)]
+        unknown = [(name, place) for name, place in asked if name not in self._folders]
         if unknown:
             raise Refused(self._unknown(name, place) for name, place in unknown)
-        return self.pack(job.pack, job.layers)
+        return self.pack(named[0], job.layers)
 
     def pack_named(self, name: str) -> Pack:
         """The pack of that name; raises `WrongUse` where there is none."""
@@ -117,7 +134,7 @@ class Shelf:
     def _unnamed(self, job: Job) -> Refusal:
         return Refusal(
             job.place_of("pack"), "this job names no rule pack", f"one of: {', '.join(self.names)}",
-            "name the pack under job, as pack",
+            "name the pack under job, as pack, or its place and the day of the permit",
         )  # fmt: skip
 
     def _unknown(self, name: str, place: Place) -> Refusal:
@@ -135,7 +152,7 @@ def _own_packs(folder: str) -> dict[str, PackFolder]:
     if not path.is_dir():
         raise WrongUse(f'"{folder}" is not a folder.', expected)
     found = packs_in(path, folder.rstrip("/") or folder)
-    if not found:
+    if not found and not places_in(path, folder):
         raise WrongUse(f'"{folder}" holds no rule pack.', expected, manifests_misnamed(path))
     return found
 
@@ -155,8 +172,8 @@ def cache_folder() -> Path | None:
     return above / "precover" if above.is_absolute() else None
 
 
-def _asked(job: Job) -> list[tuple[str, Place]]:
-    named = [(job.pack or "", job.place_of("pack"))]
+def _layers(job: Job) -> list[tuple[str, Place]]:
+    named = []
     for number, layer in enumerate(job.layers):
         place = job.field_places.get(f"layers.{number}", job.place_of("layers"))
         named.append((layer, place))

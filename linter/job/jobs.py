@@ -23,6 +23,7 @@ class Job(Stated):
     layers: tuple[str, ...] = ()
     stage: str | None = None
     permit_date: str | None = None
+    locality: str | None = None
     notes: str | None = None
     supplies: dict[str, Supply]
     dwelling: WholeDwelling

@@ -45,7 +45,7 @@ def job_fields(root: Node) -> Fields:
     names = [each.name for each in panels]
     breaker, cable, room = usual.get("breaker"), usual.get("cable"), usual.get("room")
     return {
-        **merged(root.keys.get("job", root.place), [root.fields.get("job")]),
+        **merged(root.keys.get("job", root.place), [_job(root)]),
         "supplies": {each.name: _supply(each) for each in _named(root, "supplies")},
         "dwelling": _dwelling(root),
         "service": _service(root),
@@ -67,6 +67,18 @@ def job_fields(root: Node) -> Fields:
         "readings": _listed(root, "readings"),
         "looked_at": _listed(root, "looked_at"),
     }
+
+
+def _job(root: Node) -> Node | None:
+    """The key job, its place under another name: a model's place is where it is stated."""
+    node = root.fields.get("job")
+    if node is None or "place" not in node.fields:
+        return node
+    named = {"place": "locality"}
+    return node._replace(
+        value={named.get(key, key): each for key, each in node.fields.items()},
+        keys={named.get(key, key): place for key, place in node.keys.items()},
+    )
 
 
 def _named(node: Node, key: str) -> list[_Named]:

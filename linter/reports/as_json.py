@@ -80,7 +80,13 @@ def _audit(audited: Audited) -> Data:
     return {
         "job": audit.job,
         "stage": audit.stage,
-        "pack": {"id": audit.pack, "title": audit.title, "layers": list(audit.layers)},
+        "pack": {
+            "id": audit.pack,
+            "title": audit.title,
+            "layers": list(audit.layers),
+            "chosen_by_place": audit.locality,
+            "permit_date": audit.permit_date,
+        },
         "checks": audit.checks,
         "counts": dict(audit.counts),
         "cannot_tell": dict(audit.cannot_tell),

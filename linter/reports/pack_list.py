@@ -11,6 +11,7 @@ from linter.text import join_words
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
+    from linter.packs.localities import Locality
     from linter.packs.model import Pack
     from linter.packs.prove import ProofReport
 
@@ -38,6 +39,18 @@ def pack_list(packs: Iterable[Pack]) -> Iterator[Line]:
         document = f"{own.document}, edition {own.edition}; {own.jurisdiction}"
         yield line(f"{document}; version {own.version}", indent=2, hang=2)
         yield line(f"{stands}; {holds}", indent=2, hang=2)
+        yield EMPTY
+
+
+def place_list(places: Iterable[Locality]) -> Iterator[Line]:
+    """Each place with the packs that hold there, and for permits of which days."""
+    for place in places:
+        yield line(place.name, "box")
+        yield line(f"{place.title}, a place", indent=2, hang=2)
+        for span in place.spans:
+            until = f" until {span.last}" if span.last else " on"
+            held = f"for permits from {span.first}{until}: {span.pack}, by {span.by}"
+            yield line(held, indent=2, hang=4)
         yield EMPTY
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from linter.audit.findings import WEIGHTS, Assumed, Held, Reference
+from linter.audit.findings import WEIGHTS, Assumed, Audit, Held, Reference
 from linter.text import join_words
 from linter.vocabulary.kinds import KINDS
 
@@ -107,6 +107,13 @@ def held_to_advice(held: Held) -> str:
         if number
     ]
     return f"{held.rules} of {held.of} rules are held to advice: {join_words(why)}."
+
+
+def judged_by(audit: Audit) -> str:
+    """The pack that an audit goes by, with its layers, and how it was chosen."""
+    layers = "".join(f", then {layer}" for layer in audit.layers)
+    chosen = f", which holds in {audit.locality} for a permit of {audit.permit_date}"
+    return f"{audit.title} ({audit.pack}{layers}){chosen if audit.locality else ''}"
 
 
 def counted(number: int, one: str, many: str) -> str:

@@ -17,6 +17,7 @@ from linter.reports.sayings import (
     counted,
     counted_by_weight,
     held_to_advice,
+    judged_by,
     taken_as_none,
 )
 from linter.reports.sign_offs import settled, totals
@@ -86,8 +87,7 @@ def _audit(audited: Audited, found: tuple[Entry, ...], full: bool) -> Iterator[L
     file, audit, signed = audited.file, audited.audit, audited.signed
     yield EMPTY
     yield Line((Span(audit.job or file, "box"), Span(f", {audit.stage}", "quiet")))
-    layers = "".join(f", then {layer}" for layer in audit.layers)
-    yield line(f"{file}, by {audit.title} ({audit.pack}{layers})", "quiet", indent=2, hang=2)
+    yield line(f"{file}, by {judged_by(audit)}", "quiet", indent=2, hang=2)
     if audit.held.rules:
         yield line(held_to_advice(audit.held), indent=2, hang=2)
     judged, known, told = _sorted_out(found)

@@ -13,7 +13,7 @@ from linter.reports.page.plans import plans
 from linter.reports.page.punch_list import punch_list
 from linter.reports.page.summary import summary
 from linter.reports.page.worksheets import worksheets
-from linter.reports.sayings import CAUTION, CLOSING, held_to_advice, taken_as_none
+from linter.reports.sayings import CAUTION, CLOSING, held_to_advice, judged_by, taken_as_none
 from linter.reports.to_look_at import to_look_at
 from linter.reports.tracing import circuit_lines
 from linter.reports.unanswered import unanswered
@@ -85,8 +85,7 @@ def _body(subject: Subject, shown: list[tuple[_Section, list[Node]]]) -> Element
 
 def _about(subject: Subject) -> Iterator[str]:
     audit = subject.audit
-    layers = "".join(f", then {layer}" for layer in audit.layers)
-    yield f"Stage: {audit.stage}. By {audit.title} ({audit.pack}{layers}). "
+    yield f"Stage: {audit.stage}. By {judged_by(audit)}. "
     yield f"Job file: {subject.file}."
 
 

@@ -85,6 +85,13 @@ def test_places_are_those_of_the_keys() -> None:
 
 def test_a_permit_date_beside_a_pack_chooses_nothing_and_is_said_so() -> None:
     dated = PUT_RIGHT.replace("stage: made up", "stage: made up, permit_date: 2026-03-02")
-    job = read_job(dated, "job.yaml")
+    job = read_job(dated.replace("us-nec-2023", "us-nec-2017"), "job.yaml")
     found = audit(job, Shelf().pack_of(job)).unlooked
     assert next((each.key, each.places[0].line) for each in found) == ("permit_date", 3)
+
+
+def test_a_permit_date_that_a_rule_asks_for_is_looked_at() -> None:
+    dated = PUT_RIGHT.replace("stage: made up", "stage: made up, permit_date: 2026-03-02")
+    job = read_job(dated, "job.yaml")
+    found = audit(job, Shelf().pack_of(job)).unlooked
+    assert "permit_date" not in {each.key for each in found}
