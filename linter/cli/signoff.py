@@ -20,7 +20,8 @@ from linter.reports.layout import EMPTY, line
 from linter.reports.sayings import counted
 from linter.reports.sign_offs import listed, said
 from linter.signoff.choosing import FINDING, GONE, OPEN, SHORT_MARK, NotMeant, candidates, chosen
-from linter.signoff.said import AGREED, NOT_A_DEFECT, PUT_RIGHT, Saying
+from linter.signoff.said import Saying
+from linter.signoff.sayings import AGREED, NOT_A_DEFECT, PUT_RIGHT
 from linter.text import Place, Refusal, Refused, nearest
 from linter.text.yaml_edits import CannotEdit
 

@@ -66,6 +66,10 @@ class News(NamedTuple):
         """Whether a finding is new, changed or known."""
         return self.states[key_of(finding)]
 
+    def is_known(self, finding: Finding) -> bool:
+        """Whether it was told then as it is now."""
+        return self.of(finding) == KNOWN
+
     def told(self, finding: Finding) -> str:
         """In words, what is new of a finding."""
         match self.of(finding):

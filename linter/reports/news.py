@@ -51,8 +51,6 @@ def against(outcomes: Sequence[Outcome]) -> Iterator[Line]:
 
 def by_file(outcomes: Sequence[Outcome]) -> Iterator[Line]:
     """A line for each of several files: what counts of it."""
-    if len(outcomes) < 2:  # noqa: PLR2004  of one file all is said above
-        return
     yield EMPTY
     for each in outcomes:
         yield Line((Span(f"{each.file}: ", "label"), Span(_came_out(each))), hang=4)

@@ -6,7 +6,6 @@ from collections import Counter
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.audit.findings import WEIGHTS, Audit
-from linter.reports.earlier import KNOWN, News
 from linter.signoff.standing import NOTHING_SAID, SignedOff, key_of
 
 if TYPE_CHECKING:
@@ -15,6 +14,7 @@ if TYPE_CHECKING:
     from linter.audit.findings import Finding
     from linter.audit.open_checks import OpenCheck
     from linter.packs.model import Pack
+    from linter.reports.earlier import News
     from linter.text import Refusal
 
 
@@ -41,7 +41,7 @@ class Audited(NamedTuple):
         return _by_weight(
             each.weight
             for each in self.audit.findings
-            if self.news.of(each) != KNOWN and self.counts(each)
+            if not self.news.is_known(each) and self.counts(each)
         )
 
     @property

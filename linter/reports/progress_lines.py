@@ -8,8 +8,8 @@ from linter.job.changes import CHANGED as OTHERWISE
 from linter.reports.earlier import CHANGED, KNOWN, NEW
 from linter.reports.entries import entries
 from linter.reports.layout import EMPTY, Line, Span, line
-from linter.reports.sayings import CAUTION, CLOSING, counted, weighed
-from linter.reports.sign_offs import BADGES, in_short
+from linter.reports.sayings import BADGES, CAUTION, CLOSING, counted, weighed
+from linter.reports.sign_offs import in_short
 from linter.signoff.standing import NOTHING_FOUND
 from linter.text import join_words
 

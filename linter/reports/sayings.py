@@ -17,6 +17,7 @@ CAUTION = (
     "An aid for a person to confirm, not an approval. Switch off, lock, and test before touching. "
     "What is not in the job file was not looked at."
 )
+BADGES = {"danger": " DANGER ", "violation": " VIOLATION ", "advice": " ADVICE "}
 CARD_CAUTION = "An aid to confirm, not an approval. Switch off, lock, test first."
 CLOSING = (
     "What holds is decided by the adopted code, the authority having jurisdiction and a licensed "

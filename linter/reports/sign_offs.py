@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 from linter.reports.entries import named
 from linter.reports.layout import EMPTY, Line, Span, line
-from linter.reports.sayings import counted
-from linter.signoff.said import AGREED, NOT_A_DEFECT
+from linter.reports.sayings import BADGES, counted
+from linter.signoff.sayings import AGREED, NOT_A_DEFECT
 from linter.text import join_words
 
 if TYPE_CHECKING:
@@ -19,7 +19,6 @@ if TYPE_CHECKING:
     from linter.signoff.said import Saying
     from linter.signoff.standing import Idle, SignedOff, Standing
 
-BADGES = {"danger": " DANGER ", "violation": " VIOLATION ", "advice": " ADVICE "}
 _OF_NOTHING = "SAID OF WHAT IS NOT FOUND NOW"
 
 

@@ -6,10 +6,8 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 
 from linter.audit.findings import OUT_OF_SIGHT, TO_BE_LOOKED_AT
-from linter.reports.earlier import KNOWN
 from linter.reports.entries import entries
 from linter.reports.layout import EMPTY, Line, Span, fold, line
-from linter.reports.news import against, by_file, known_before
 from linter.reports.outcomes import Audited, Outcome, audits, cannot_tell, counts
 from linter.reports.sayings import (
     CAUTION,
@@ -20,7 +18,6 @@ from linter.reports.sayings import (
     judged_by,
     taken_as_none,
 )
-from linter.reports.sign_offs import settled, totals
 from linter.reports.to_look_at import to_look_at
 from linter.reports.unanswered import unanswered
 from linter.reports.walk import walk
@@ -68,7 +65,10 @@ def report(outcomes: Sequence[Outcome], full: bool = False) -> Iterator[Line]:
         yield from _audit(audited, found, full)
     yield EMPTY
     yield from _totals(outcomes, sum(len(found) for _, found in shown))
-    yield from by_file(outcomes)
+    if len(outcomes) > 1:
+        from linter.reports.news import by_file  # noqa: PLC0415  of one file all is said above
+
+        yield from by_file(outcomes)
     yield EMPTY
     yield line(CLOSING)
 
@@ -90,13 +90,18 @@ def _audit(audited: Audited, found: tuple[Entry, ...], full: bool) -> Iterator[L
     yield line(f"{file}, by {judged_by(audit)}", "quiet", indent=2, hang=2)
     if audit.held.rules:
         yield line(held_to_advice(audit.held), indent=2, hang=2)
-    judged, known, told = _sorted_out(found)
+    judged, known, told = _sorted_out(found, audited)
     yield from walk(told, full)
-    yield from known_before(known, audited.news) if audited.news else ()
+    if audited.news is not None:
+        from linter.reports.news import known_before  # noqa: PLC0415  only against an earlier audit
+
+        yield from known_before(known, audited.news)
     if audited.news is None or audited.news.untold:
         yield from unanswered(audit.open)
     yield from to_look_at(audit.walk_through)
     if signed.file:
+        from linter.reports.sign_offs import settled  # noqa: PLC0415  only where something was said
+
         yield from settled(judged, signed)
     if audit.unlooked:
         listed = ", ".join(map(_unlooked, audit.unlooked))
@@ -108,13 +113,15 @@ def _audit(audited: Audited, found: tuple[Entry, ...], full: bool) -> Iterator[L
         yield line(f"Taken as none, since the job says nothing of it: {listed}.", hang=2)
 
 
-def _sorted_out(found: Iterable[Entry]) -> tuple[list[Entry], list[Entry], list[Entry]]:
+def _sorted_out(
+    found: Iterable[Entry], audited: Audited
+) -> tuple[list[Entry], list[Entry], list[Entry]]:
     """What is judged not a defect, what is known from an earlier audit, and what else is found."""
     judged, known, told = [], [], []
     for each in found:
         if is_judged_no_defect(each.standing):
             judged.append(each)
-        elif each.state == KNOWN:
+        elif audited.news is not None and audited.news.is_known(each.first):
             known.append(each)
         else:
             told.append(each)
@@ -145,12 +152,23 @@ def _totals(outcomes: Sequence[Outcome], places: int) -> Iterator[Line]:
     yield line(said, "box", hang=2)
     if untold:
         yield line(f"{counted(untold, 'check', 'checks')} cannot be told yet.", "box")
-    yield from totals(each.signed for each in outcomes if isinstance(each, Audited))
-    yield from against(outcomes)
+    yield from _signed_and_new([each for each in outcomes if isinstance(each, Audited)])
     yield from _not_looked_at(found)
     if len(outcomes) > len(found):
         files = counted(len(outcomes) - len(found), "file was", "files were")
         yield line(f"{files} not audited; the reasons stand apart from this report.", "box", hang=2)
+
+
+def _signed_and_new(found: Sequence[Audited]) -> Iterator[Line]:
+    """How much was signed off, and how much is new, where either is so."""
+    if any(each.signed.file for each in found):
+        from linter.reports.sign_offs import totals  # noqa: PLC0415  only where something was said
+
+        yield from totals(each.signed for each in found)
+    if any(each.news for each in found):
+        from linter.reports.news import against  # noqa: PLC0415  only against an earlier audit
+
+        yield from against(found)
 
 
 def _not_looked_at(found: Iterable[Audit]) -> Iterator[Line]:

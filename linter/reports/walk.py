@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from linter.reports.backing import NOTHING, VERDICTS, on_paper, resting, sources
 from linter.reports.entries import named
 from linter.reports.layout import EMPTY, Line, Span, line
-from linter.reports.sign_offs import BADGES, said
+from linter.reports.sayings import BADGES
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator
@@ -62,6 +62,8 @@ def _entries(
         if entry.news:
             yield line(entry.news, indent=_WORK, hang=_HANG)
         if entry.standing is not None:
+            from linter.reports.sign_offs import said  # noqa: PLC0415  only where one was
+
             yield line(f"Signed: {said(entry.standing)}", indent=_WORK, hang=_HANG)
     yield _note("Do:", first.do)
     if first.caution:

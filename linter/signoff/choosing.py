@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from linter.audit.findings import Finding
 from linter.signoff.rule_mark import rule_mark, rules_and_items
-from linter.signoff.said import AGREED, Item
+from linter.signoff.said import Item
+from linter.signoff.sayings import AGREED
 from linter.signoff.standing import key_of
 from linter.text import join_words
 

@@ -1,4 +1,4 @@
-"""What a person says of a finding: agreed, put right, or not a defect."""
+"""What a person said of a finding, as a sign-off file keeps it."""
 
 from __future__ import annotations
 
@@ -6,11 +6,6 @@ from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from linter.text import Place
-
-AGREED = "agreed"
-PUT_RIGHT = "put right"
-NOT_A_DEFECT = "not a defect"
-SAYINGS = (AGREED, PUT_RIGHT, NOT_A_DEFECT)
 
 Key = tuple[str, str, str]
 """The rule, and the kind and name of the thing it was put to."""

@@ -6,7 +6,7 @@ from functools import cache
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.audit.findings import WEIGHTS
-from linter.signoff.said import AGREED, NOT_A_DEFECT, PUT_RIGHT, Entry, Key
+from linter.signoff.sayings import AGREED, NOT_A_DEFECT, PUT_RIGHT
 from linter.vocabulary.kinds.dwelling import STAGES
 
 if TYPE_CHECKING:
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from linter.audit.open_checks import OpenCheck
     from linter.facts import Facts
     from linter.packs.model import Item, Rule
-    from linter.signoff.said import SignOffs
+    from linter.signoff.said import Entry, Key, SignOffs
 
 FACTS_CHANGED = "the facts it rests on have changed since"
 RULE_CHANGED = "the rule, or a value that it uses, has changed since"

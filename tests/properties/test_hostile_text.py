@@ -28,7 +28,8 @@ from linter.reports.terminal import report
 from linter.resources import schemas_dir
 from linter.signoff.choosing import candidates
 from linter.signoff.reading import read_sign_offs
-from linter.signoff.said import NOT_A_DEFECT, Saying
+from linter.signoff.said import Saying
+from linter.signoff.sayings import NOT_A_DEFECT
 from linter.signoff.standing import signed_off
 from linter.signoff.writing import with_act
 from linter.text import Refused

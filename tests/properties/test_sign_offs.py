@@ -20,7 +20,8 @@ from linter.reports.outcomes import Audited
 from linter.reports.terminal import report
 from linter.signoff.choosing import candidates
 from linter.signoff.reading import read_sign_offs
-from linter.signoff.said import AGREED, NOT_A_DEFECT, PUT_RIGHT, SAYINGS, Saying
+from linter.signoff.said import Saying
+from linter.signoff.sayings import AGREED, NOT_A_DEFECT, PUT_RIGHT, SAYINGS
 from linter.signoff.standing import SignedOff, key_of, signed_off
 from linter.signoff.writing import with_act
 from tests.unit.cli.running import BOATHOUSE, PACKS

@@ -9,7 +9,8 @@ from linter.cli.shelf import Shelf
 from linter.jobfile import read_job
 from linter.signoff.choosing import Candidate, candidates
 from linter.signoff.reading import read_sign_offs
-from linter.signoff.said import NOT_A_DEFECT, Saying
+from linter.signoff.said import Saying
+from linter.signoff.sayings import NOT_A_DEFECT
 from linter.signoff.standing import SignedOff, signed_off
 from linter.signoff.writing import with_act
 from tests.unit.cli.running import BOATHOUSE, PACKS

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from linter.signoff.choosing import NotMeant, chosen
-from linter.signoff.said import AGREED, NOT_A_DEFECT, PUT_RIGHT
+from linter.signoff.sayings import AGREED, NOT_A_DEFECT, PUT_RIGHT
 from linter.signoff.standing import (
     DANGER_COUNTS,
     FACTS_CHANGED,
