@@ -18,6 +18,7 @@ NOT_TO_BE_TRIPPED = {
     "walls-of-room-are-measured": "walls are stated or not measured, so it can only be left open",
     "walls-of-large-foyer-are-measured": "walls are stated or not measured, as above",
     "counters-of-room-are-measured": "counters are stated or not measured, as above",
+    "outside-doors-are-stated": "doors are stated or not, as above",
     "stairs-are-described": "stairs are stated or not, as above",
     "outside-doors-are-stated": "doors are stated or not, as above",
     "storeys-are-stated": "storeys are stated or not, as above",
