@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from linter.job.stated import PanelId
 from linter.solve.network import Missing
 from linter.solve.scenario import OnLeg, SupplyNeutralLost
-from linter.wiring.legs import LEGS, leg_of_pole
+from linter.wiring.legs import LEGS, leg_is_known, leg_of_pole
 from linter.wiring.model import PanelLanding, Spot
 
 if TYPE_CHECKING:
@@ -115,6 +115,13 @@ def bar_of(job: Job, landing: PanelLanding, legs: Mapping[tuple[str, int], str])
             return bar(panel, BOND_BAR)
         case Spot.NEUTRAL_BAR | Spot.BREAKER_NEUTRAL:
             return bar(panel, NEUTRAL_BAR)
+
+
+def leg_is_told(job: Job, landing: PanelLanding, legs: Mapping[tuple[str, int], str]) -> bool:
+    """Whether the leg of the breaker that a conductor is on is known, or put so by a fault."""
+    panel, space = landing.panel, landing.space or 0
+    found = job.panels[PanelId(panel)]
+    return (panel, space) in legs or leg_is_known(found.breakers[space], found)
 
 
 def legs_of_faults(faults: Iterable[Fault]) -> dict[tuple[str, int], str]:

@@ -10,11 +10,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from linter.job.stated import BoxId, CableId
-from linter.solve.bars import bar_of, bars_of, legs_of_faults
+from linter.solve.bars import SPLIT, bar_of, bars_of, leg_is_told, legs_of_faults
 from linter.solve.contacts import Contacts, contacts_of
 from linter.solve.loads import hung_of, outlets_in, unplaced, unstated
 from linter.solve.metals import METALS, resistance
-from linter.solve.network import Load, Missing, Network, NotThere, Wire
+from linter.solve.network import Fed, Load, Missing, Network, NotThere, Wire
 from linter.solve.nodes import add_box, kept
 from linter.solve.scenario import EVERYTHING_ON, Scenario, Touching
 from linter.wiring.model import Role, Spot
@@ -49,7 +49,7 @@ class _Building:
     def __init__(self, job: Job, wiring: Wiring, scenario: Scenario) -> None:
         self._job, self._wiring, self._scenario = job, wiring, scenario
         supply = job.usual_supply if scenario.supply is None else job.supplies[scenario.supply]
-        self._supply = supply.name
+        self._supply, self._has_two_legs = supply.name, supply.kind == SPLIT
         landings = wiring.panel_landings.values()
         fed = frozenset(each.panel for each in landings if each.spot is Spot.FEED)
         self._bars: Bars = bars_of(job, supply, fed, scenario.faults)
@@ -82,6 +82,7 @@ class _Building:
             self._breakers(),
             unstated(self._job, outlets, self._scenario),
             unplaced(self._job, self._scenario),
+            tuple(self._fed()),
         )
 
     def _add_bars(self) -> None:
@@ -186,6 +187,19 @@ class _Building:
             yield Load(
                 draw.name, draw.outlet, one, other, watts, draw.volts, draw.constant, missing
             )
+
+    def _fed(self) -> Iterator[Fed]:
+        """The far ends of the conductors on breakers, where there are two legs to tell apart."""
+        if not self._has_two_legs:
+            return
+        legs = legs_of_faults(self._scenario.faults)
+        for wire, landing in self._wiring.panel_landings.items():
+            if landing.spot is Spot.BREAKER:
+                end = self._wiring.wire_ends[wire]
+                part = next(p for p in self._wiring.parts[end.cable] if wire in p.ends)
+                far = part.ends[1 if end.at_from else 0]
+                breaker = landing.panel, landing.space or 0
+                yield Fed(self._nodes[far], breaker, leg_is_told(self._job, landing, legs))
 
     def _breakers(self) -> dict[tuple[str, int, int], tuple[tuple[str, int], ...]]:
         found: dict[tuple[str, int, int], list[tuple[str, int]]] = {}

@@ -24,6 +24,14 @@ class Unsteady(NamedTuple):
     load: str
 
 
+class Fed(NamedTuple):
+    """A node that a breaker (panel, space) feeds; whether it is known which leg that is on."""
+
+    node: int
+    breaker: tuple[str, int]
+    leg_is_known: bool
+
+
 class NotThere(LookupError):
     """A fault or a load is at a place of which the wiring knows nothing."""
 
@@ -71,7 +79,8 @@ class Network(NamedTuple):
     `everywhere`: what makes everything unknown. `outlets`: the pairs of terminals between which
     each outlet has a voltage. `breakers`: the wires on each pole (panel, space, pole), 1 where they
     lead away. `unstated`: outlets that serve something of which no load is stated, `unplaced`:
-    appliances of which no outlet is known; neither draws anything here.
+    appliances of which no outlet is known; neither draws anything here. `fed`: the first nodes
+    behind breakers, where a supply has two legs.
     """
 
     nodes: Mapping[str, int]
@@ -85,3 +94,4 @@ class Network(NamedTuple):
     breakers: Mapping[tuple[str, int, int], tuple[tuple[str, int], ...]] = {}
     unstated: tuple[str, ...] = ()
     unplaced: tuple[str, ...] = ()
+    fed: tuple[Fed, ...] = ()

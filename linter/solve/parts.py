@@ -9,7 +9,7 @@ from linter.solve.network import Missing, Unsteady
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from linter.solve.network import Network
+    from linter.solve.network import Fed, Network
 
 Reason = Missing | Unsteady
 
@@ -47,9 +47,26 @@ def parts_of(network: Network) -> Parts:
             unknown.setdefault(part, set()).update(missing)
     for node, doubt in network.doubts:
         unknown.setdefault(of[node], set()).add(doubt)
+    for part, leg in _legs_not_known(network, of):
+        unknown.setdefault(part, set()).add(leg)
     reasons = {part: frozenset(each) for part, each in unknown.items() if part >= 0}
     still = {part: next(iter(potentials.get(part, (0.0,)))) for part in {*of} - flowing - {-1}}
     return Parts(of, reasons, frozenset(potentials), still)
+
+
+def _legs_not_known(network: Network, of: list[int]) -> Iterator[tuple[int, Missing]]:
+    """The legs that are not known of breakers which feed a part together with one beside them.
+
+    Of a part that one breaker of a panel feeds it is the same whichever leg that is on.
+    """
+    by_part: dict[tuple[int, str], list[Fed]] = {}
+    for each in network.fed:
+        by_part.setdefault((of[each.node], each.breaker[0]), []).append(each)
+    for (part, _), found in by_part.items():
+        if len({each.breaker for each in found}) > 1:
+            for _, (panel, space), leg_is_known in found:
+                if not leg_is_known:
+                    yield part, Missing("breaker", f"{panel} {space}", "leg")
 
 
 def _ends(network: Network) -> Iterator[tuple[int, int]]:

@@ -45,7 +45,7 @@ COMMON: dict[str, Any] = {
         "odd": {"kind": "unknown"},
     },
     "usual": {"cable": {"sheath": "12/2 NM-B", "material": "copper"}},
-    "panel": {"breakers": BREAKERS},
+    "panel": {"legs": "alternate by rows", "breakers": BREAKERS},
     "circuits": {"a": {"breakers": [1]}, "b": {"breakers": [3]}, "kiln": {"breakers": [5]}},
 }
 ROW = {
@@ -303,6 +303,19 @@ def test_the_most_that_wires_bring_is_half_the_voltage() -> None:
     )
     # V * V - 120 V + 890 * 4 = 0
     assert found.potential("c") == pytest.approx(60 + (3600 - 3560) ** 0.5, abs=1e-6)
+
+
+def test_a_shared_neutral_cannot_be_told_while_the_legs_of_its_breakers_are_not() -> None:
+    on = Scenario(also=(Draw("oven", "left", 1800, 120), Draw("kettle", "right", 1200, 120)))
+    legs_unsaid = {"panel": {"breakers": BREAKERS}}
+    unsure = {Missing("breaker", f"panel {space}", "leg") for space in (1, 3)}
+    assert because(flows(PAIR, on, **legs_unsaid).current("k1.white")) == unsure
+    known = Scenario(also=on.also, faults=(OnLeg("panel", 1, "A"), OnLeg("panel", 3, "B")))
+    assert flows(PAIR, known, **legs_unsaid).current("k1.white") == pytest.approx(-5, rel=1e-3)
+
+
+def test_a_breaker_alone_brings_the_same_on_either_leg() -> None:
+    assert volts(flows(ROW, panel={"breakers": BREAKERS}), "far") == [120]
 
 
 def test_the_worst_for_a_shared_neutral_is_one_leg_alone() -> None:
