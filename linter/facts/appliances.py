@@ -49,7 +49,7 @@ def appliance_of(appliance: Appliance) -> Thing:
     has_limit = appliance.says("largest_breaker") and appliance.largest_breaker is not False
     given.put("largest_breaker", appliance.largest_breaker or None, "largest_breaker")
     given.put("has_largest_breaker", has_limit, "largest_breaker")
-    given.put("has_smallest_ampacity", appliance.smallest_ampacity is not None, "smallest_ampacity")
+    given.put("has_smallest_ampacity", appliance.says("smallest_ampacity"), "smallest_ampacity")
     given.put("is_motor", _is_motor(appliance), "motor" if appliance.says("motor") else "type")
     load, volts, amperes = appliance.load, appliance.voltage, appliance.current
     if load is None and volts is not None and amperes is not None:
@@ -124,14 +124,12 @@ def link_appliances(site: Site, made: Made) -> None:
     for name, appliance in site.job.appliances.items():
         outlets = made.of("outlet", appliance.outlets or ())
         circuits = made.in_order(each for outlet in outlets for each in things(outlet, "circuits"))
-        leg = _leg(appliance, supply, circuits)
         links = {
             "outlets": outlets,
             "circuits": circuits,
             "outlet_count": float(len(outlets)),
             "loads_neutral": _loads_neutral(appliance, supply),
-            "leg": leg,
-            "has_leg": isinstance(leg, str),
+            "leg": _leg(appliance, supply, circuits),
         }
         thing = made.thing("appliance", name)
         complete(thing, links)

@@ -32,7 +32,11 @@ def cases() -> Iterator[Any]:
 
 def sheets_of(case: Any, pack: str) -> dict[str, Sheet]:
     told = {**TABLE["common"], **case["job"]}
-    text = json.dumps({"precover": 1, "job": {"name": "Example", "pack": pack}, **told})
+    return worked(json.dumps({"precover": 1, "job": {"name": "Example", "pack": pack}, **told}))
+
+
+@cache
+def worked(text: str) -> dict[str, Sheet]:
     job = read_job(text, "example.yaml")
     wiring = derive(job)
     facts = facts_of(job, wiring, trace(job, wiring))

@@ -228,7 +228,6 @@ DWELLING_KINDS = (
             Fact("leg", word("A", "B", "both"),
                  "the leg, or legs, it draws from; of one at the voltage from leg to neutral, that "
                  "of its breaker", "A", "Look which bus bar its breaker grips."),
-            Fact("has_leg", YES_NO, "whether the job tells that leg", "yes"),
             Fact("is_existing", YES_NO, "whether it was there before the job", "no",
                  "Ask whether it was there before."),
             Fact("control_count", COUNT, "how many controls of their own parts of it have", "1",
