@@ -90,7 +90,8 @@ def _audited(file: JobFile, wanted: _Wanted) -> Audited:
     if wanted.one_by_one or said is not None:
         from linter.audit.open_checks import open_checks  # noqa: PLC0415
 
-        checks = open_checks(found)
+        only = None if wanted.one_by_one or said is None else said.latest()
+        checks = open_checks(found, only)
     signed = signed_of(file.name, job, said, found, checks)
     audited = Audited(file.name, found.audit, signed, checks, pack)
     if wanted.earlier is None:

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from functools import cache
 from typing import Any
 
+import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
@@ -18,11 +19,15 @@ from jsonschema import Draft202012Validator
 from linter.audit.audit import examined
 from linter.audit.open_checks import open_checks
 from linter.cli.shelf import Shelf
+from linter.job.changes import changes
 from linter.jobfile import read_job
+from linter.jobfile.schema import job_schema
 from linter.reports.as_json import as_json
 from linter.reports.as_sarif import as_sarif
 from linter.reports.layout import plain
 from linter.reports.outcomes import Audited
+from linter.reports.progress import progress
+from linter.reports.progress_lines import progress_page
 from linter.reports.sign_offs import said, told
 from linter.reports.terminal import report
 from linter.resources import schemas_dir
@@ -35,7 +40,7 @@ from linter.signoff.writing import with_act
 from linter.text import Refused
 from linter.text.yaml_places import read_places
 from tests.outside.test_sarif import validator
-from tests.unit.cli.running import BOATHOUSE, PACKS
+from tests.unit.cli.running import BOATHOUSE, PACKS, ROOT
 
 SCRIPT = "<script>alert(1)</script>"
 HOSTILE = (
@@ -175,3 +180,63 @@ def test_a_report_of_the_hostile_job_tells_its_findings() -> None:
         found = examined(job, shelf().pack_of(job))
         shown = " ".join(plain(report([Audited("boathouse.json", found.audit)])).split())
         assert shown.count("free length 4 in; least free length 6 in: short by 2 in") == 1
+
+
+FOUNDRY = ROOT / "tests/cases/jobs/bell-foundry.yaml"
+NOT_UNKNOWN = "^(?!unknown$)"
+
+
+def is_free(schema: Any) -> bool:
+    """Whether any text may stand there."""
+    kinds = {"enum", "const", "format"} & schema.keys()
+    return schema.get("type") == "string" and not kinds and schema.get("pattern") in (
+        None, NOT_UNKNOWN,
+    )  # fmt: skip
+
+
+def parts_of(schema: Any) -> dict[str, Any]:
+    """The properties that a map may have, of all its forms."""
+    found = dict(schema.get("properties", {}))
+    for each in schema.get("anyOf", ()):
+        found |= parts_of(each)
+    return found
+
+
+def with_text_everywhere(value: Any, text: str, schema: Any) -> Any:
+    """The data with the text in every field that takes any, notes added where one may stand."""
+    if isinstance(value, list):
+        return [with_text_everywhere(each, text, schema.get("items", {})) for each in value]
+    if not isinstance(value, dict):
+        return text if is_free(schema) else value
+    parts, other = parts_of(schema), schema.get("additionalProperties") or {}
+    told = {
+        key: with_text_everywhere(each, text, parts.get(key, other)) for key, each in value.items()
+    }
+    return {**told, "note": text} if "note" in parts else told
+
+
+@pytest.mark.parametrize("text", HOSTILE[:6])
+def test_a_job_in_which_everything_occurs_comes_out_inert_in_every_report(text: str) -> None:
+    job: Any = read_places(FOUNDRY.read_text("utf-8"), "foundry.yaml").plain()
+    hostile = json.dumps(with_text_everywhere(job, text, job_schema()))
+    assert hostile.count(json.dumps(text)) > 20
+    before, after = (read_places(each, "foundry.json") for each in (json.dumps(job), hostile))
+    read = read_job(hostile, "foundry.json")
+    pack = Shelf().pack("us-nec-2023", ())  # the job is told to name one that there is not
+    found = examined(read, pack)
+    checks = open_checks(found)
+    audited = Audited("foundry.json", found.audit, checks=checks, pack=pack)
+    are_inert(
+        iter(
+            (
+                plain(report([audited])),
+                plain(
+                    progress_page(
+                        progress(audited, audited, found, read.stage), changes(before, after)
+                    )
+                ),
+                as_json([audited]),
+                as_sarif([audited], lambda name: name),
+            )
+        )
+    )
