@@ -153,7 +153,7 @@ def _finding(
 ) -> Finding:
     """The finding that an item is to be put right at a thing; `said` is to ask, to mind, to do."""
     ask, caution, do = said
-    looked = f"{look.by} on {look.on}"
+    told = f"{TO_BE_PUT_RIGHT}, looked at by {look.by} on {look.on}"
     found = f"{look.found.rstrip('.')}." if look.found else f"Not so: {ask}"
     return Finding(
         rule=item.name,
@@ -165,7 +165,7 @@ def _finding(
         stop=look.stop,
         place=look.place,
         sentence=f"{thing.label[:1].upper()}{thing.label[1:]}: {found}",
-        working=(WorkLine("looked at", ask, looked, TO_BE_PUT_RIGHT, f"by {looked}"),),
+        working=(WorkLine("", ask, told, told, told),),
         do=do,
         caution=caution,
         relies_on=(),

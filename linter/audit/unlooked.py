@@ -14,6 +14,7 @@ from linter.audit.findings import Unlooked
 from linter.audit.judging import in_force
 from linter.facts.readings import is_of_bond
 from linter.packs.reliance import facts_relied_on
+from linter.text import nearest
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -102,7 +103,9 @@ def unlooked(
     used = _used(pack)
     looked = _looked_at(facts, used)
     found: dict[KindFact, dict[Place, None]] = {}
-    for of, key, place in chain(_values(job), _records(job, used), _looks(idle), _days(job, pack)):
+    for of, key, place in chain(
+        _values(job), _records(job, used), _looks(idle, pack), _days(job, pack)
+    ):
         if place not in looked:
             found.setdefault((of, key), {})[place] = None
     listed = [Unlooked(of, key, tuple(places)) for (of, key), places in found.items()]
@@ -194,10 +197,14 @@ def _days(job: Job, pack: Pack) -> Iterator[tuple[str, str, Place]]:
         yield "", "permit_date", job.place_of("permit_date")
 
 
-def _looks(idle: Iterable[LookedAt]) -> Iterator[tuple[str, str, Place]]:
+def _looks(idle: Iterable[LookedAt], pack: Pack) -> Iterator[tuple[str, str, Place]]:
+    """Records of no item, with the item that may be meant; or of no thing that an item is about."""
+    items = [item.name for item in pack.items]
     for each in idle:
+        near = nearest(each.item, items) if each.item not in items else ()
+        meant = f", perhaps {near[0]}" if near else ""
         at = f" at {each.at}" if each.at else ""
-        yield "", f"looked_at of {each.item}{at}", each.place
+        yield "", f"looked_at of {each.item}{at}{meant}", each.place
 
 
 def _is_fact(reading: Reading, used: frozenset[KindFact]) -> bool:

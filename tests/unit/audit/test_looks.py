@@ -70,6 +70,7 @@ def test_what_is_to_be_put_right_is_a_finding_where_it_was_found() -> None:
     (finding,) = [each for each in found.findings if each.rule == JOINTS]
     assert (finding.ref, finding.weight, finding.reference.clause) == (box, "violation", "4-4")
     assert "white slips out" in finding.sentence
+    assert finding.working[0].result == "to be put right, looked at by M. Ferrow on 2026-03-14"
     assert finding.do == "Make the joint anew."
     assert found.counts["violation"] == _audited().counts["violation"] + 1
 
@@ -106,4 +107,4 @@ def test_a_record_of_no_item_is_said_and_one_of_a_later_stage_is_not() -> None:
     odd = f"item: work-is-clear, outcome: as it should be, {BY}"
     found = _audited(later, odd, stage="pulled")
     said = [each.key for each in found.unlooked if each.key.startswith("looked_at")]
-    assert said == ["looked_at of work-is-clear"]
+    assert said == ["looked_at of work-is-clear, perhaps work-is-clean"]
