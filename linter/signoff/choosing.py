@@ -80,9 +80,9 @@ def chosen(
     for mark in marks:
         _one_by_mark(of, mark)
     for rule in rules:
-        _some(of, rule, "rule", [each.item.rule for each in of])
+        _some(rule, "rule", [each.item.rule for each in of])
     for place in places:
-        _some(of, place, "place", [name for each in of for name in sorted(each.names)])
+        _some(place, "place", [name for each in of for name in sorted(each.names)])
     return tuple(
         each
         for each in of
@@ -101,9 +101,9 @@ def _one_by_mark(of: Sequence[Candidate], mark: str) -> None:
         raise NotMeant(f'Several marks begin with "{mark}": {marks}', ())
 
 
-def _some(of: Sequence[Candidate], word: str, what: str, allowed: Sequence[str]) -> None:
+def _some(word: str, what: str, allowed: Sequence[str]) -> None:
     if word not in allowed:
-        raise NotMeant(f'Nothing is found here by the {what} "{word}"' if of else "", allowed)
+        raise NotMeant(f'Nothing is found here by the {what} "{word}"', allowed)
 
 
 def _what(found: Finding | OpenCheck) -> str:
@@ -121,7 +121,8 @@ def _names(found: Finding | OpenCheck) -> frozenset[str]:
     stop = found.stop
     circuits = re.split(r",? and |, ", stop.circuit)
     names = {found.ref, *re.split(r"[@ ]", found.ref), found.ref.partition(".")[0], found.label}
-    names |= {stop.room, stop.box, stop.heading, *circuits, str(found.place.line)}
+    line = str(found.place.line)
+    names |= {stop.room, stop.box, stop.heading, *circuits, line, f"line {line}"}
     return frozenset(names - {""})
 
 

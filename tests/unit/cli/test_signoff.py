@@ -35,7 +35,13 @@ def test_a_mark_that_is_listed_says_which_finding_is_meant(precover: Runner) -> 
 
 @pytest.mark.parametrize(
     "which",
-    [("--rule", "wire-end-long-enough"), ("--at", "bench"), ("--at", "slip"), ("--at", "30")],
+    [
+        ("--rule", "wire-end-long-enough"),
+        ("--at", "bench"),
+        ("--at", "slip"),
+        ("--at", "30"),
+        ("--at", "line 30"),
+    ],
 )
 def test_many_are_signed_at_once_and_the_status_no_longer_counts_them(
     precover: Runner, which: tuple[str, ...]
@@ -111,6 +117,14 @@ def test_what_is_not_understood_is_refused_and_nothing_is_written(
     assert ran.status == 64
     assert said in ran.said
     assert not SIGNED.exists()
+
+
+def test_where_nothing_is_found_at_all_it_is_said(precover: Runner) -> None:
+    Path("boathouse.yaml").write_text(BOATHOUSE.replace("length: 4 in", "length: 7 in"), "utf-8")
+    ran = precover("signoff", "boathouse.yaml", "agreed", "--at", "bench", *BY)
+    assert ran.status == 64
+    assert 'Nothing is found here by the place "bench".' in ran.said
+    assert "Nothing is found." in precover("signoff", "boathouse.yaml", "--packs", PACKS).said
 
 
 def test_a_broken_sign_off_is_refused_and_the_job_is_not_audited(precover: Runner) -> None:
