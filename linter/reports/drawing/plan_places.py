@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cache
 from math import hypot
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -20,6 +21,7 @@ _STEP, _RINGS = 10.0, 9
 _TALLEST = 900.0
 _HOME = 24.0
 _BEND = 0.1
+_SQUARE = 40.0
 
 Rect = tuple[float, float, float, float]
 
@@ -83,11 +85,37 @@ class _Scale:
         )
 
 
+class _Taken:
+    """The room that is taken, by squares of the plan, so that only neighbours are compared."""
+
+    def __init__(self) -> None:
+        self._by_square: dict[tuple[int, int], list[Rect]] = {}
+
+    def add(self, rect: Rect) -> None:
+        """Takes the room of a rectangle."""
+        for square in _squares(rect):
+            self._by_square.setdefault(square, []).append(rect)
+
+    def meets(self, one: Rect) -> bool:
+        """Whether any of the room of a rectangle is taken."""
+        return any(
+            one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]
+            for square in _squares(one)
+            for other in self._by_square.get(square, ())
+        )
+
+
+def _squares(rect: Rect) -> Iterator[tuple[int, int]]:
+    for x in range(int(rect[0] // _SQUARE), int(rect[2] // _SQUARE) + 1):
+        for y in range(int(rect[1] // _SQUARE), int(rect[3] // _SQUARE) + 1):
+            yield x, y
+
+
 def drawn(plan: Plan) -> Drawn:
     """The plan with everything in its place."""
     scale = _Scale(plan)
     rooms = [(each, _room(each, scale)) for each in plan.rooms]
-    taken: list[Rect] = []
+    taken = _Taken()
     middles = {each.name: _place(each, scale, taken) for each in plan.spots}
     words = [each for pair in rooms for each in _room_name(*pair, taken)]
     runs = [_run(each, middles) for each in plan.runs]
@@ -107,39 +135,40 @@ def _room(room: RoomOn, scale: _Scale) -> Room:
     return Room(left, top, right - left, bottom - top)
 
 
-def _room_name(named: RoomOn, room: Room, taken: list[Rect]) -> Iterator[Words]:
+def _room_name(named: RoomOn, room: Room, taken: _Taken) -> Iterator[Words]:
     """The name of a room in its upper left corner, or lower down where that is taken."""
     text = fitted(named.name, _SIZE, room.width - 8.0)
     y = room.y + 13.0
     while text and y < room.y + room.height - 3.0:
         words = Words(text, room.x + 4.0, y, _SIZE, "room", named.name)
-        if not _meets(words.extent, taken):
-            taken.append(words.extent)
+        if not taken.meets(words.extent):
+            taken.add(words.extent)
             yield words
             return
         y += _STEP
 
 
-def _place(spot: SpotOn, scale: _Scale, taken: list[Rect]) -> Point:
+def _place(spot: SpotOn, scale: _Scale, taken: _Taken) -> Point:
     """Where a spot is, or the nearest place to it where its symbols lie on no others."""
     x, y = scale(spot.at)
     half = SYMBOL * max(1, len(spot.symbols)) / 2
     for dx, dy in _around():
         rect = (x + dx - half, y + dy - SYMBOL / 2, x + dx + half, y + dy + SYMBOL / 2)
-        if not _meets(rect, taken) and rect[0] >= 0 and rect[2] <= WIDTH and rect[1] >= 0:
+        if not taken.meets(rect) and rect[0] >= 0 and rect[2] <= WIDTH and rect[1] >= 0:
             break
     else:
         dx = dy = 0.0
         rect = (x - half, y - SYMBOL / 2, x + half, y + SYMBOL / 2)
-    taken.append(rect)
+    taken.add(rect)
     return x + dx, y + dy
 
 
-def _around() -> Iterator[Point]:
+@cache
+def _around() -> tuple[Point, ...]:
     """Steps away from a place, the nearest first."""
     steps = range(-_RINGS, _RINGS + 1)
     places = [(dx * _STEP, dy * _STEP) for dx in steps for dy in steps]
-    yield from sorted(places, key=lambda each: (hypot(*each), each))
+    return tuple(sorted(places, key=lambda each: (hypot(*each), each)))
 
 
 def _symbols(spot: SpotOn, middles: Mapping[str, Point]) -> Iterator[Symbol]:
@@ -168,7 +197,7 @@ def _run(run: RunOn, middles: Mapping[str, Point]) -> Run:
 
 
 def _numbers(
-    spots: Sequence[SpotOn], middles: Mapping[str, Point], size: Point, taken: list[Rect]
+    spots: Sequence[SpotOn], middles: Mapping[str, Point], size: Point, taken: _Taken
 ) -> tuple[list[Words], tuple[str, ...]]:
     """The number of each box beside its symbols, with its letters where these have room too."""
     found: list[Words] = []
@@ -187,7 +216,7 @@ def _numbers(
     return found, tuple(nameless)
 
 
-def _spaces(plan: Plan, runs: Sequence[Run], size: Point, taken: list[Rect]) -> Iterator[Words]:
+def _spaces(plan: Plan, runs: Sequence[Run], size: Point, taken: _Taken) -> Iterator[Words]:
     """The space of the breaker beside the arrow of each home run."""
     for on, run in zip(plan.runs, runs, strict=True):
         if run.is_home:
@@ -201,7 +230,7 @@ def _named(plan: Plan, run: RunOn) -> str:
     return ", ".join(plan.circuits[each].name for each in run.circuits)
 
 
-def _beside(text: str, at: Point, half: float, size: Point, taken: list[Rect]) -> Words | None:
+def _beside(text: str, at: Point, half: float, size: Point, taken: _Taken) -> Words | None:
     """Words beside a place, where they meet nothing; None where there is no room."""
     width = width_of(text, _SIZE, bold=True)
     x, y = at
@@ -215,14 +244,7 @@ def _beside(text: str, at: Point, half: float, size: Point, taken: list[Rect]) -
             words = Words(text, left, base, _SIZE, "name")
             rect = words.extent
             is_in = rect[0] >= 0 and rect[1] >= 0 and rect[2] <= size[0] and rect[3] <= size[1]
-            if is_in and not _meets(rect, taken):
-                taken.append(rect)
+            if is_in and not taken.meets(rect):
+                taken.add(rect)
                 return words
     return None
-
-
-def _meets(one: Rect, others: Sequence[Rect]) -> bool:
-    return any(
-        one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]
-        for other in others
-    )
