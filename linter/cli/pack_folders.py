@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 import os
+import re
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.cli.files import read_text
 from linter.resources import MANIFEST, PLACE_FILE
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
     from pathlib import Path
 
     from linter.packs.pack_text import PackText
 
+_EXTENDS = re.compile(rb"""^extends:[ ]*["']?([a-z0-9-]+)["']?[ ]*(?:#.*)?\r?$""", re.MULTILINE)
+_NOTHING = "nothing"
 _LOOKS_LIKE_MORE = (".yaml", ".yml", ".json")
 
 
@@ -29,6 +33,29 @@ def packs_in(folder: Path, shown: str) -> dict[str, PackFolder]:
         return {folder.resolve().name: PackFolder(folder, shown)}
     within = sorted(each for each in folder.iterdir() if (each / MANIFEST).is_file())
     return {each.name: PackFolder(each, f"{shown}/{each.name}") for each in within}
+
+
+def chain_of(folders: Mapping[str, PackFolder], names: Iterable[str]) -> list[str]:
+    """The packs of these names and all that they stand on, in order; none where that is not plain.
+
+    It is read off the manifests line by line, so that a run need not read packs it has no use for.
+    Where anything is odd, whoever checks them all says what.
+    """
+    found: dict[str, None] = {}
+    to_do = list(names)
+    while to_do:
+        name = to_do.pop()
+        if name in found:
+            continue
+        if name not in folders:
+            return []
+        found[name] = None
+        stated = _EXTENDS.findall((folders[name].path / MANIFEST).read_bytes())
+        if len(stated) != 1:
+            return []
+        below = stated[0].decode("ascii")
+        to_do += [] if below == _NOTHING else [below]
+    return sorted(found)
 
 
 def places_in(folder: Path, shown: str) -> dict[str, PackFolder]:

@@ -8,7 +8,14 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from linter.cli.files import STANDARD_INPUT
-from linter.cli.pack_folders import PackFolder, manifests_misnamed, packs_in, places_in, text_of
+from linter.cli.pack_folders import (
+    PackFolder,
+    chain_of,
+    manifests_misnamed,
+    packs_in,
+    places_in,
+    text_of,
+)
 from linter.cli.places import Places
 from linter.cli.words import Option
 from linter.cli.wrong_use import WrongUse
@@ -115,7 +122,8 @@ class Shelf:
     def _assembled(self, name: str, layers: Sequence[str]) -> Pack:
         from linter.packs.cache import cached_pack  # noqa: PLC0415
 
-        texts = [text_of(name, self._folders[name]) for name in self.names]
+        asked = chain_of(self._folders, (name, *layers)) or self.names
+        texts = [text_of(each, self._folders[each]) for each in asked]
         return cached_pack(texts, name, tuple(layers), cache_folder())
 
     def _put(self, found: Mapping[str, PackFolder]) -> tuple[str, str] | None:

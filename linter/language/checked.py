@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, TypeVar, assert_never
+from typing import TYPE_CHECKING, NamedTuple, TypeVar, assert_never
 
 from linter.language.tree import (
     Arithmetic,
@@ -30,7 +30,7 @@ from linter.vocabulary.model import FactType, Shape
 from linter.vocabulary.shorthand import COUNT, YES_NO
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
 
 _Class = TypeVar("_Class", bound=Node)
 
@@ -41,12 +41,25 @@ class Checked:
     `subject` is the kind of thing it is about; `node` holds no `Path`. One is equal to itself only.
     """
 
-    __slots__ = ("node", "subject", "type")
+    __slots__ = ("_node", "subject", "type")
 
-    def __init__(self, subject: str, type: FactType, node: Node) -> None:  # noqa: A002  the word is right
+    def __init__(self, subject: str, type: FactType, node: Node | Later) -> None:  # noqa: A002  the word is right
         self.subject = subject
         self.type = type
-        self.node = node
+        self._node = node
+
+    @property
+    def node(self) -> Node:
+        """What the expression says, as a tree."""
+        if isinstance(self._node, Later):
+            self._node = self._node.make()
+        return self._node
+
+
+class Later(NamedTuple):
+    """A node that is made when it is first asked for."""
+
+    make: Callable[[], Node]
 
 
 def measures_used(checked: Checked) -> frozenset[tuple[str, str]]:

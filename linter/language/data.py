@@ -9,7 +9,7 @@ from functools import cache
 from typing import cast
 
 from linter.language import tree
-from linter.language.checked import Checked
+from linter.language.checked import Checked, Later
 from linter.language.tree import Base, Node
 from linter.units import Dimension
 from linter.vocabulary.model import FactType, Shape
@@ -27,9 +27,12 @@ def to_data(checked: Checked) -> Data:
 
 
 def from_data(data: Data) -> Checked:
-    """The expression that `to_data` gave; raises `ValueError` or `KeyError` for anything else."""
+    """The expression that `to_data` gave; raises `ValueError` for what it cannot have given.
+
+    Its node is made when it is first asked for: of a kept pack, one job needs only a part.
+    """
     subject, type_, node = _list(data)
-    return Checked(str(subject), type_from_data(type_), cast("Node", _made(node)))
+    return Checked(str(subject), type_from_data(type_), Later(lambda: cast("Node", _made(node))))
 
 
 def type_to_data(fact_type: FactType) -> Data:
@@ -40,10 +43,18 @@ def type_to_data(fact_type: FactType) -> Data:
 
 
 def type_from_data(data: Data) -> FactType:
-    """The type that `type_to_data` gave."""
+    """The type that `type_to_data` gave; equal ones are one."""
     shape, exponents, words, kind = _list(data)
-    powers = None if exponents is None else Dimension(*(int(_number(x)) for x in _list(exponents)))
-    return FactType(Shape(shape), powers, tuple(str(word) for word in _list(words)), str(kind))
+    powers = None if exponents is None else tuple(map(_number, _list(exponents)))
+    return _type(str(shape), powers, tuple(map(str, _list(words))), str(kind))
+
+
+@cache
+def _type(
+    shape: str, exponents: tuple[float, ...] | None, words: tuple[str, ...], kind: str
+) -> FactType:
+    dimension = None if exponents is None else Dimension(*map(int, exponents))
+    return FactType(Shape(shape), dimension, words, kind)
 
 
 def _plain(field: object) -> Data:
