@@ -137,7 +137,9 @@ def scenes(draw: st.DrawFn) -> Scene:
                "length": f"{draw(st.integers(1, 60))} ft"}
         for name, cable in plain["cables"].items()
     }  # fmt: skip
-    plain = {**plain, "supplies": SUPPLIES, "cables": cables, "appliances": appliances}
+    panel = {**plain["panel"], "legs": "alternate by rows"}
+    plain = {**plain, "panel": panel, "supplies": SUPPLIES, "cables": cables}
+    plain["appliances"] = appliances
     text = json.dumps(plain)
     job = read_job(text, "boathouse.yaml")
     wiring = _derived(job)
