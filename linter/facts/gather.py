@@ -34,7 +34,14 @@ from linter.facts.panels import breaker_of, link_breakers, link_panels, panel_of
 from linter.facts.raceways import raceway_of
 from linter.facts.rooms import GARAGE, link_rooms, room_of
 from linter.facts.runs import make_runs
-from linter.facts.service import electrode_of, floor_of, link_services, pipe_of, services_of
+from linter.facts.service import (
+    electrode_of,
+    floor_of,
+    link_services,
+    link_whole_feeders,
+    pipe_of,
+    services_of,
+)
 from linter.facts.switches import link_switches, switch_of
 from linter.facts.traced import link_what_is_traced
 from linter.facts.veils import veil
@@ -153,6 +160,7 @@ def _link(site: Site, made: Made) -> None:
     link_fixtures(site, made, doubts)
     link_rooms(site, made)
     link_panels(site, made)
+    link_whole_feeders(site, made)
     link_building(site, made)
     made.add((dwelling_of(site, made),))
     link_services(site, made)

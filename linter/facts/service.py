@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from typing import TYPE_CHECKING
 
 from linter.facts.given import Given
-from linter.facts.made import complete
+from linter.facts.made import complete, one, things
+from linter.job.stated import PanelId
 
 if TYPE_CHECKING:
     from linter.facts.made import Made, Site
@@ -123,3 +125,25 @@ def link_services(site: Site, made: Made) -> None:
         complete(electrode, {"others": others})
     for pipe in pipes:
         complete(pipe, {"electrodes": electrodes, "services": services})
+
+
+def link_whole_feeders(site: Site, made: Made) -> None:
+    """Which cables are the feeder by which all of the dwelling is fed."""
+    feeders = {one(wire, "cable").ref for panel in made.all("panel") for wire in _feeder_of(panel)}
+    beginning = Counter(
+        panel
+        for circuit in site.job.circuits.values()
+        for panel in {each.panel for each in circuit.breakers}
+    )
+    for cable in made.all("cable"):
+        panels = {
+            one(breaker, "panel").ref
+            for circuit in things(cable, "circuits")
+            for breaker in things(circuit, "breakers")
+        }
+        alone = bool(panels) and all(beginning[PanelId(panel)] == 1 for panel in panels)
+        complete(cable, {"feeds_whole_dwelling": cable.ref in feeders and alone})
+
+
+def _feeder_of(panel: Thing) -> tuple[Thing, ...]:
+    return things(panel, "feeder_conductors")
