@@ -60,6 +60,8 @@ def box_of(site: Site, made: Made, box: Box) -> Thing:
     apart = None if box.says("in_fire_separation") else is_used_as(room, GARAGE) is not False
     separates = box.in_fire_separation if apart is None else None if apart else False
     given.put("is_in_fire_separation", separates, "in_fire_separation")
+    if separates is None and not box.says("fire_rated"):
+        given.put("is_fire_rated", given.values["is_in_fire_separation"])
     given.put("is_metal", _is(box.material, _METAL), "material")
     given.put("volume_is_marked", box.volume is not None or box.trade_size is None)
     given.put("surface_burns", _is(box.surface, _COMBUSTIBLE), "surface")

@@ -12,6 +12,8 @@ from linter.units import Unknown
 from linter.vocabulary.model import Thing, value_of
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from linter.facts.doubts import Doubts
     from linter.facts.knowing import YesNo
     from linter.facts.made import Made, Site
@@ -38,6 +40,14 @@ _LUMINAIRE_FIELDS = {
     "has_disconnect": "disconnect",
     "height_over_tub": "height_over_tub",
 }
+_FIRST_ASKED: Mapping[str, tuple[str, ...]] = {
+    "mounting": (
+        "is_for_insulation", "is_in_insulation", "clear_of_combustible", "clear_of_insulation",
+        "is_thermally_protected",
+    ),
+    "lamp": ("has_disconnect",),
+    "weight": ("is_held_by_building",),
+}  # fmt: skip
 _ALARM_FIELDS = {"is_in_place": "in_place", "has_battery": "battery"}
 _SIGNAL_TERMINAL = "signal"
 _LINKED = ("circuits", "switches")
@@ -57,6 +67,7 @@ def fixtures_of(site: Site, made: Made) -> tuple[list[Thing], list[Thing]]:
 
 def _luminaire_of(site: Site, made: Made, device: Fixture) -> Thing:
     given = Given("luminaire", device.name, device, _LUMINAIRE_FIELDS)
+    _ask_first_things_first(given, device)
     outlet = _put_outlet(given, made, device)
     given.put("is_fan", kind_of(device) == "fan")
     given.put("room_has_tub", value_of(outlet, "room_has_tub"))
@@ -66,6 +77,15 @@ def _luminaire_of(site: Site, made: Made, device: Fixture) -> Thing:
     for fact in outlet.written.keys() & {"distance_to_tub"}:
         given.written[fact] = outlet.written[fact]
     return given.thing(label_of(site, device))
+
+
+def _ask_first_things_first(given: Given, device: Fixture) -> None:
+    """What matters of some luminaires alone hangs on what tells whether this is one of them."""
+    for first, then in _FIRST_ASKED.items():
+        if isinstance(given.values[first], Unknown):
+            for fact in then:
+                if not device.says(_LUMINAIRE_FIELDS[fact]):
+                    given.put(fact, given.values[first])
 
 
 def _alarm_of(site: Site, made: Made, device: Fixture) -> Thing:

@@ -20,7 +20,6 @@ NOT_TO_BE_TRIPPED = {
     "counters-of-room-are-measured": "counters are stated or not measured, as above",
     "outside-doors-are-stated": "doors are stated or not, as above",
     "stairs-are-described": "stairs are stated or not, as above",
-    "outside-doors-are-stated": "doors are stated or not, as above",
     "storeys-are-stated": "storeys are stated or not, as above",
 }
 
