@@ -63,7 +63,7 @@ def _entered(place: int, entered: Entered) -> Iterator[Line]:
     value = entered.written if entered.value is not None else _UNKNOWN
     running = entered.running or ("not known" if entered.adds else "")
     yield from _labelled(f"{place:>2}  {entered.said}", value, running)
-    for each in _worth_saying(entered.work):
+    for each in worth_saying(entered.work):
         yield line(each, "quiet", indent=_INSET, hang=2)
     yield line(_short(entered.reference), "quiet", indent=_INSET, hang=2)
     if entered.missing:
@@ -83,7 +83,7 @@ def _row(label: str, value: str, running: str) -> Line:
     return Line((Span(text.rstrip(), whole=True),))
 
 
-def _worth_saying(work: Sequence[WorkLine]) -> Iterator[str]:
+def worth_saying(work: Sequence[WorkLine]) -> Iterator[str]:
     """The steps as on paper; the last without its result, which stands beside the line already."""
     for number, each in enumerate(work, 1):
         if not each.brief or each.result == _NOT_KNOWN:

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from linter.audit.worksheets import worksheets_of
-from linter.reports.backing import on_paper
+from linter.audit.worksheets import said_missing, worksheets_of
 from linter.reports.page.elements import Element, Node, el
 from linter.reports.sayings import cited
+from linter.reports.worksheets import all_missing, worth_saying
 from linter.text import join_words
 
 if TYPE_CHECKING:
@@ -50,7 +50,6 @@ def _sheet(sheet: Sheet) -> Element:
 def _line(line: Entered) -> Element:
     value = _UNKNOWN if line.missing else line.written
     running = line.running or (_UNKNOWN if line.adds else "")
-    steps = [" = ".join(parts) for parts in map(on_paper, line.work) if parts]
     lacking = _lacking(line.missing, "Missing:")
     said = el("strong", line.said) if line.result else line.said
     return el(
@@ -58,7 +57,7 @@ def _line(line: Entered) -> Element:
         el(
             "th",
             said,
-            *(el("span", step, class_="step") for step in steps),
+            *(el("span", step, class_="step") for step in worth_saying(line.work)),
             el("span", cited(line.reference), class_="step quiet"),
             lacking,
             scope="row",
@@ -69,17 +68,13 @@ def _line(line: Entered) -> Element:
 
 
 def _lacking(missing: Iterable[Missing], before: str) -> Element | None:
-    said = [_named(each) for each in missing]
+    said = [said_missing(each) for each in missing]
     return el("span", f"{before} {join_words(said)}.", class_="step lacking") if said else None
-
-
-def _named(missing: Missing) -> str:
-    return f"{missing.label} of {join_words(missing.things)}" if missing.things else missing.label
 
 
 def _to_find_out(sheet: Sheet) -> Iterator[Element]:
     """How a person learns what is missing, each thing once."""
-    rows = [f"{_named(each)}: {each.ask}" for each in dict.fromkeys((*sheet.doubt, *sheet.missing))]
+    rows = [f"{said_missing(each)}: {each.ask}" for each in all_missing([sheet])]
     if rows:
         yield el("h4", "To find out first")
         yield el("ul", *(el("li", row) for row in rows))

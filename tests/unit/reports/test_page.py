@@ -1,5 +1,6 @@
 """The report as HTML: valid, self-contained, and inert whatever a job says."""
 
+import json
 import re
 from collections.abc import Iterator
 from pathlib import Path
@@ -9,9 +10,13 @@ import pytest
 from tinyhtml5.parser import HTMLParser
 
 from linter.cli.run import run
+from linter.jobfile.schema import job_schema
+from linter.reports.page.elements import escaped
+from linter.text.yaml_places import read_places
 from tests.architecture.test_words import NOT_IN_OUR_VOCABULARY
 from tests.browser.hostile import hostile_job
 from tests.browser.jobs import HEAVY, MISTAKEN, PLANNED
+from tests.properties.test_hostile_text import FOUNDRY, HOSTILE, with_text_everywhere
 
 # Everything that could load, run, send or go somewhere: none of it is in a report.
 ACTING = {
@@ -78,6 +83,23 @@ def test_hostile_words_are_shown_and_do_nothing(
     assert not INERT.search(page)
     assert "".join(root.itertext()).count("<script>alert(1)</script>") >= 4
     assert capsys.readouterr().err == ""
+
+
+@pytest.mark.parametrize("text", HOSTILE[:4])
+def test_hostile_words_in_every_free_field_come_out_inert(text: str, tmp_path: Path) -> None:
+    """In a job in which everything occurs that a job file may hold."""
+    job = read_places(FOUNDRY.read_text(encoding="utf-8"), "foundry.yaml").plain()
+    told = with_text_everywhere(job, text, job_schema())
+    assert isinstance(told, dict)
+    told["job"]["pack"] = "us-nec-2023"
+    told["job"].pop("layers", None)
+    file = tmp_path / "foundry.json"
+    file.write_text(json.dumps(told), encoding="utf-8")
+    page = _page(file, tmp_path)
+    body = page.partition("</style>")[2]
+    assert body.count(escaped(text)) > 5
+    assert not INERT.search(body)
+    assert not re.search(r"<(script|img|iframe|a href=.[^#])", body)
 
 
 def test_a_file_that_is_no_page_is_not_written_over(
