@@ -38,7 +38,7 @@ def worksheet_report(job: str, pack: str, sheets: Sequence[Sheet]) -> Iterator[L
         yield from sheet_lines(number, sheet)
     yield from _side_by_side(sheets)
     yield from _missing(sheets)
-    yield from _clauses(sheets)
+    yield from clauses(sheets)
     yield EMPTY
     yield line(CLOSING)
 
@@ -46,7 +46,7 @@ def worksheet_report(job: str, pack: str, sheets: Sequence[Sheet]) -> Iterator[L
 def sheet_lines(number: int, sheet: Sheet) -> Iterator[Line]:
     """One worksheet: heading, lines, and what stands in the way of using it."""
     of = "" if sheet.kind == "dwelling" else f", {sheet.label}"
-    yield line(f"{number}. {sheet.title}{of} ({_short(sheet.reference)})", "box", hang=3)
+    yield line(f"{number}. {sheet.title}{of} ({in_short(sheet.reference)})", "box", hang=3)
     if sheet.reference.doubt:
         yield line(sheet.reference.doubt, "quiet", indent=3)
     if sheet.doubt:
@@ -65,7 +65,7 @@ def _entered(place: int, entered: Entered) -> Iterator[Line]:
     yield from _labelled(f"{place:>2}  {entered.said}", value, running)
     for each in worth_saying(entered.work):
         yield line(each, "quiet", indent=_INSET, hang=2)
-    yield line(_short(entered.reference), "quiet", indent=_INSET, hang=2)
+    yield line(in_short(entered.reference), "quiet", indent=_INSET, hang=2)
     if entered.missing:
         lacking = join_words([said_missing(each) for each in entered.missing])
         yield line(f"Missing: {lacking}.", indent=_INSET, hang=2)
@@ -148,7 +148,7 @@ def _merged(kind: str, fact: str, label: str, ask: str, things: list[str]) -> Mi
     return Missing(kind, fact, label, ask, tuple(things))
 
 
-def _clauses(sheets: Sequence[Sheet]) -> Iterator[Line]:
+def clauses(sheets: Sequence[Sheet]) -> Iterator[Line]:
     """Every clause once, in full: document, edition, how it is known, what is in doubt."""
     references = [ref for sheet in sheets for ref in (sheet.reference, *_of_lines(sheet))]
     if not references:
@@ -168,7 +168,8 @@ def _of_lines(sheet: Sheet) -> list[Reference]:
     return [each.reference for each in sheet.lines]
 
 
-def _short(reference: Reference) -> str:
+def in_short(reference: Reference) -> str:
+    """The clause, and how it is known; the document stands in the list of clauses."""
     unsure = bool(reference.unconfirmed_in) or reference.confidence == "low"
     known = f"{reference.clause}, {_KNOWN[reference.known]}"
     return f"{known}, to be confirmed" if unsure else known

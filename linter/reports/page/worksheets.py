@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 from linter.audit.worksheets import said_missing, worksheets_of
 from linter.reports.page.elements import Element, Node, el
-from linter.reports.sayings import cited
-from linter.reports.worksheets import all_missing, worth_saying
+from linter.reports.page.from_lines import from_lines
+from linter.reports.worksheets import all_missing, clauses, in_short, worth_saying
 from linter.text import join_words
 
 if TYPE_CHECKING:
@@ -32,9 +32,7 @@ def _sheet(sheet: Sheet) -> Element:
     return el(
         "div",
         el("h3", f"{sheet.title}{of}"),
-        el(
-            "p", f"{cited(sheet.reference)}. {sheet.reference.doubt}".rstrip(), class_="quiet small"
-        ),
+        el("p", f"{in_short(sheet.reference)}. {sheet.reference.doubt}".rstrip(), class_="quiet"),
         hangs,
         el(
             "table",
@@ -43,6 +41,7 @@ def _sheet(sheet: Sheet) -> Element:
             class_="sums",
         ),
         *_to_find_out(sheet),
+        *from_lines(clauses([sheet]), 4),
         class_="worksheet",
     )
 
@@ -58,7 +57,7 @@ def _line(line: Entered) -> Element:
             "th",
             said,
             *(el("span", step, class_="step") for step in worth_saying(line.work)),
-            el("span", cited(line.reference), class_="step quiet"),
+            el("span", in_short(line.reference), class_="step quiet"),
             lacking,
             scope="row",
         ),
