@@ -19,6 +19,7 @@ from linter.packs.proofs import ITEM_OUTCOMES, Outcome, Proof, from_text
 from linter.packs.reliance import may_be_unknown, reliance_of
 from linter.packs.table_proofs import Watching, gaps
 from linter.packs.things import path_of, subject_of
+from linter.packs.touched import touched_by
 from linter.packs.writing import writer_of
 from linter.text import Place, join_words
 from linter.units import Unknown, same_value
@@ -78,18 +79,25 @@ class ProofReport(NamedTuple):
     items: int = 0
 
 
-def prove(pack: Pack) -> ProofReport:
+def prove(pack: Pack, of_layer: str = "") -> ProofReport:
     """All cases of a pack run, and a line for each that fails or is missing, in file order.
 
-    A limit or a table that nothing uses has a line as well: no case can speak for it.
+    A limit or a table that nothing uses has a line as well: no case can speak for it. With
+    `of_layer` only the cases run that hang on what that layer touches; the others come out as they
+    do in the pack below it.
     """
-    cases = cases_of(pack)
+    every = cases_of(pack)
+    cases: Mapping[Proved, Sequence[Proof]] = every
+    tables = frozenset(pack.tables)
+    if of_layer:
+        cases, tables = touched_by(pack, of_layer, every)
     failing = [each for proofs in cases.values() for each in failing_cases(pack, proofs)]
-    failing.extend(_missing(pack, cases))
-    failing.extend(_unproved_items(pack, cases))
+    failing.extend(_missing(pack, every))
+    failing.extend(_unproved_items(pack, every))
     failing.extend(_one_sided(pack, cases))
     failing.extend(_idle(pack))
-    failing.extend(_unproved_rows(pack, cases))
+    if tables:
+        failing.extend(each for each in _unproved_rows(pack, cases) if each.name in tables)
     failing.sort(key=lambda each: (each.place, each.number))
     ran = sum(map(len, cases.values()))
     items = sum(item.where is not None for item in pack.items)
@@ -296,8 +304,8 @@ def _wanted(pack: Pack, what: str, about: str, name: str) -> Iterator[Outcome]:
 def _one_sided(pack: Pack, cases: Mapping[Proved, Sequence[Proof]]) -> Iterator[Failing]:
     """A line for each limit of a rule's need that its cases, all in order, do not stand around."""
     for rule in pack.rules:
-        proofs = cases["rule", rule.about, rule.name]
-        if any(failing_cases(pack, proofs)):
+        proofs = cases.get(("rule", rule.about, rule.name), ())
+        if not proofs or any(failing_cases(pack, proofs)):
             continue
 
         def notices(changed: Pack, proofs: Sequence[Proof] = proofs) -> bool:

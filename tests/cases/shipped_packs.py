@@ -24,6 +24,7 @@ def shipped_packs() -> tuple[PackText, ...]:
     )
 
 
+@cache
 def with_layer(name: str) -> Pack:
     """The pack of that name, laid on what it stands on."""
     return assemble(shipped_packs(), base_of(name), [name])

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from linter.packs.prove import prove
-from tests.cases.shipped_packs import shipped_packs, with_layer
+from tests.cases.shipped_packs import base_of, shipped_packs, with_layer
 
 ROOT = Path(__file__).resolve().parents[2]
 DIGEST = """
@@ -22,8 +22,10 @@ print(hashlib.sha256(data.encode()).hexdigest())
 
 @pytest.mark.parametrize("name", [text.id for text in shipped_packs()])
 def test_every_case_of_a_shipped_pack_comes_out_as_stated(name: str) -> None:
-    report = prove(with_layer(name))
-    assert report.cases > report.rules
+    is_base = base_of(name) == name
+    # Of a layer, the cases that hang on what it touches; the others are proved in the pack below.
+    report = prove(with_layer(name), "" if is_base else name)
+    assert report.cases > (report.rules if is_base else 0)
     assert not [each.render() for each in report.failing]
 
 

@@ -181,3 +181,25 @@ def test_what_was_of_low_confidence_is_confirmed_in_a_later_edition() -> None:
     confirms = "confirms:\n  - {rules: [box-has-room], clause: {id: 3-1, known: memory}}\n"
     files = with_low_rule(confirms)
     assert assemble(texts_of(files), GUILD).rule("box-has-room").weight == WEIGHT_OF_ROOM
+
+
+def test_the_proofs_of_a_layer_are_those_that_it_touches_and_no_failing_one_is_left_out() -> None:
+    unproved = (
+        "amends:\n  - {limit: least_free_length, value: 9 in, "
+        "clause: {id: 1, known: memory}, reason: Longer.}\n"
+    )
+    pack = editions(unproved)
+    whole, touched = prove(pack), prove(pack, GUILD)
+    assert 0 < touched.cases < whole.cases
+    assert touched.failing == whole.failing
+    assert {each.name for each in touched.failing} == {"wire-end-long-enough"}
+
+
+def test_a_row_that_a_layer_adds_and_no_case_looks_up_is_told_in_the_proofs_of_the_layer() -> None:
+    unproved = (
+        "amends:\n  - {table: conductor_volume, add: [[10 AWG, 2.6 in3]], "
+        "clause: {id: 2, known: memory}, reason: More.}\n"
+    )
+    pack = editions(unproved)
+    assert prove(pack, GUILD).failing == prove(pack).failing
+    assert [each.name for each in prove(pack, GUILD).failing] == ["conductor_volume"]
