@@ -170,7 +170,7 @@ Lists the rule packs: what each is called, what it builds on, how many rules it 
 precover packs show RULE [--pack PACK] [--packs FOLDER]
 
 Shows one rule as it is in force: what it needs, its clause and provenance, the limits and measures
-it uses, and which pack or layer states each. Without --pack, by a pack that stands by itself. In
+it uses, and which pack or layer states each. Without --pack, by each pack that stands by itself. In
 the place of RULE a clause, as a report prints it, lists its rules, and a PACK lists all of its own.
 """,
     "packs prove": """\

@@ -10,6 +10,7 @@ from linter.cli.status import Status
 from linter.cli.words import Option, tell_apart
 from linter.cli.wrong_use import WrongUse
 from linter.packs.describe import describe
+from linter.reports.layout import EMPTY
 from linter.reports.pack_contents import contents, withdrawal
 from linter.reports.rule_page import item_page, rule_page
 from linter.text import nearest
@@ -37,16 +38,25 @@ def run_packs_show(words: Sequence[str]) -> Status:
 def _shown(wanted: str, by: str, shelf: Shelf) -> Iterator[Line]:
     if wanted in shelf.names:
         return contents(shelf.pack_named(wanted))
-    # A layer says what differs in one place; who names none asks for what holds in most.
-    packs = (
-        [shelf.pack_named(by)] if by else sorted(map(shelf.pack_named, shelf.names), key=_stands)
-    )
+    # A layer says what differs in one place; who names none asks for what holds in most, and first
+    # of the packs that he has brought himself.
+    packs = [shelf.pack_named(by)] if by else _in_turn(shelf)
     for page in (_rule, _clause, _withdrawn):
-        for pack in packs:
-            lines = page(pack, wanted)
-            if lines is not None:
-                return lines
+        shown = [(pack, lines) for pack in packs if (lines := page(pack, wanted)) is not None]
+        if shown:
+            return _in_one(shown, shelf)
     raise _no_such_rule(wanted, packs)
+
+
+def _in_one(shown: list[tuple[Pack, Iterator[Line]]], shelf: Shelf) -> Iterator[Line]:
+    """The first page; where it is of a pack that stands by itself, those of all that do so."""
+    first, lines = shown[0]
+    yield from lines
+    alike = (shelf.ships(first.id), False)
+    for pack, more in shown[1:]:
+        if not _is_layer(first) and (shelf.ships(pack.id), _is_layer(pack)) == alike:
+            yield EMPTY
+            yield from more
 
 
 def _rule(pack: Pack, wanted: str) -> Iterator[Line] | None:
@@ -68,9 +78,14 @@ def _withdrawn(pack: Pack, wanted: str) -> Iterator[Line] | None:
     return withdrawal(pack, found[0]) if found else None
 
 
-def _stands(pack: Pack) -> tuple[bool, str]:
-    """Packs that stand by themselves come first."""
-    return bool(pack.layer(pack.id).extends), pack.id
+def _in_turn(shelf: Shelf) -> list[Pack]:
+    """Packs of one's own come first, and of each kind those that stand by themselves."""
+    packs = map(shelf.pack_named, shelf.names)
+    return sorted(packs, key=lambda each: (shelf.ships(each.id), _is_layer(each), each.id))
+
+
+def _is_layer(pack: Pack) -> bool:
+    return pack.layer(pack.id).extends != ""
 
 
 def _no_such_rule(wanted: str, packs: list[Pack]) -> WrongUse:

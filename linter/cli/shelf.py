@@ -82,6 +82,10 @@ class Shelf:
         """The names of all packs, in order."""
         return sorted(self._folders)
 
+    def ships(self, name: str) -> bool:
+        """Whether a pack of that name comes with precover."""
+        return name in self._shipped
+
     @property
     def places(self) -> Places:
         """The places of which it is known which pack holds there."""

@@ -10,6 +10,13 @@ def test_a_rule_is_shown_once_by_the_pack_that_stands_by_itself(precover: Runner
     assert precover("packs", "show", "wire-end-long-enough", *COUNTY).said.count("county") > 0
 
 
+def test_a_rule_that_several_countries_have_is_shown_for_each(precover: Runner) -> None:
+    said = precover("packs", "show", "wire-end-long-enough").said
+    assert "wire-end-long-enough, violation, by ca-cec-2018" in said
+    assert "wire-end-long-enough, violation, by us-nec-2017" in said
+    assert "by ca-cec-2021 About" not in said
+
+
 def test_a_pack_is_shown_as_its_rules_by_subject_with_their_clauses(precover: Runner) -> None:
     ran = precover("packs", "show", "us-nec-2023")
     assert ran.status == 0
@@ -33,4 +40,4 @@ def test_a_name_that_is_no_rule_is_not_answered_with_all_names(precover: Runner)
     ran = precover("packs", "show", "nothing-of-the-kind")
     assert ran.status == 64
     assert "box-has-room" not in ran.err
-    assert '"precover packs show us-nec-2017" lists its rules' in ran.err
+    assert '"precover packs show ca-cec-2018" lists its rules' in ran.err
