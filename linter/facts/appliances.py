@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from linter.facts.given import Given, unknown
 from linter.facts.knowing import negated
-from linter.facts.made import complete, things
+from linter.facts.made import Grouped, complete, things
 from linter.facts.panels import BOTH_LEGS
 from linter.facts.rooms import DWELLING, SPLIT_PHASE
 from linter.units import CURRENT, POWER, Quantity, Unknown
@@ -116,6 +116,17 @@ def _leg(appliance: Appliance, supply: Supply, circuits: tuple[Thing, ...]) -> s
     if isinstance(leg, str) and leg != BOTH_LEGS and legs.count(leg) == len(legs):
         return leg
     return unknown("appliance", appliance.name, "leg")
+
+
+def link_receptacle_appliances(site: Site, made: Made) -> None:
+    """The appliances at each receptacle."""
+    plugged = Grouped(
+        (outlet, made.thing("appliance", name))
+        for name, appliance in site.job.appliances.items()
+        for outlet in appliance.outlets or ()
+    )
+    for receptacle in made.all("receptacle"):
+        complete(receptacle, {"appliances": plugged.under(receptacle.ref)})
 
 
 def link_appliances(site: Site, made: Made) -> None:

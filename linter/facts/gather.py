@@ -5,7 +5,11 @@ from __future__ import annotations
 from collections import Counter
 from typing import TYPE_CHECKING
 
-from linter.facts.appliances import appliance_of, link_appliances
+from linter.facts.appliances import (
+    appliance_of,
+    link_appliances,
+    link_receptacle_appliances,
+)
 from linter.facts.arc_faults import link_first_outlets
 from linter.facts.boxes import box_of, link_box_circuits, link_boxes
 from linter.facts.building import link_building, make_building
@@ -155,6 +159,7 @@ def _link(site: Site, made: Made) -> None:
     link_switches(site, made, doubts)
     link_box_circuits(made)
     link_appliances(site, made)
+    link_receptacle_appliances(site, made)
     link_circuit_wires(made)
     link_first_outlets(site, made)
     link_fixtures(site, made, doubts)

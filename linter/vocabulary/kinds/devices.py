@@ -225,6 +225,7 @@ DEVICE_KINDS = (
     Kind(
         "receptacle", "receptacles", "a receptacle outlet; it is an outlet too, with these facts", (
             *_OUTLET_FACTS,
+            Fact("appliances", all_of("appliance"), "the appliances said to be fed by it", ""),
             Fact("rating", quantity(CURRENT), "its rating", "15 A",
                  "Read the face of the receptacle."),
             Fact("places", COUNT, "places to plug in: 1 single, 2 duplex", "2",
