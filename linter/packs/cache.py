@@ -91,13 +91,17 @@ def _read(path: Path) -> Pack | None:
         digest, _, body = path.read_bytes().partition(b"\n")
         if digest != _digest(body):
             return None
-        return pack_from_data(json.loads(body))
+        # The proofs stand apart, on a line of their own: an audit has no use for them.
+        head, _, proofs = body.partition(b"\n")
+        return pack_from_data(json.loads(head))._replace(proofs=proofs.decode("utf-8"))
     except (OSError, ValueError, TypeError, KeyError, IndexError, AttributeError):
         return None
 
 
 def _keep(pack: Pack, folder: Path, key: str) -> None:
-    body = json.dumps(pack_to_data(pack), separators=(",", ":")).encode("ascii")
+    data = pack_to_data(pack._replace(proofs=""))
+    head = json.dumps(data, separators=(",", ":")).encode("ascii")
+    body = head + b"\n" + pack.proofs.encode("utf-8")
     try:
         _write_aside(folder, key, _digest(body) + b"\n" + body)
         _drop_old(folder.glob("*.json"))

@@ -53,7 +53,7 @@ mark("facts")
 rules = auditing.in_force(pack.rules, job.stage)
 judged = auditing.judge_all(facts.things, rules, pack.library)
 mark("judge, with compiling")
-audit = auditing.told(job, pack, facts, judged)
+audit = auditing._told(job, pack, facts, judged).audit
 mark("findings and questions")
 from linter.reports.layout import plain
 from linter.reports.outcomes import Audited

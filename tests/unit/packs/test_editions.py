@@ -1,9 +1,12 @@
 """Editions laid on each other: which edition is cited, what is not confirmed, what is held."""
 
+import pytest
+
 from linter.audit.judging import in_force
 from linter.packs.assemble import assemble
 from linter.packs.model import Pack, Unsure
 from linter.packs.prove import cases_of, failing_cases, prove
+from linter.text import Refused
 from tests.cases.small_packs import BASE, COUNTY, GUILD, Files, edited, texts_of, with_guild
 
 MANIFEST = (
@@ -203,3 +206,41 @@ def test_a_row_that_a_layer_adds_and_no_case_looks_up_is_told_in_the_proofs_of_t
     pack = editions(unproved)
     assert prove(pack, GUILD).failing == prove(pack).failing
     assert [each.name for each in prove(pack, GUILD).failing] == ["conductor_volume"]
+
+
+WORDS = (
+    "adds:\n  limits:\n    - {limit: wet_rooms, of: words, value: [kitchen, laundry], "
+    "clause: {id: 6-1, known: memory}}\n"
+)
+
+
+def wet_rooms(change: str) -> tuple[str, ...]:
+    """The list of words of a guild after a town amends it."""
+    files = with_guild(WORDS)
+    amends = (
+        f"amends:\n  - {{limit: wet_rooms, {change}, clause: {{id: 1, known: memory}}, reason: x}}"
+    )
+    manifest = MANIFEST.format(id="town", edition="1", on=GUILD, more="")
+    files["town"] = {"pack.yaml": manifest, "own.yaml": amends}
+    value = assemble(texts_of(files), "town").limits["wet_rooms"].value
+    assert isinstance(value, tuple)
+    return value
+
+
+def test_words_are_added_to_a_list_and_taken_from_it() -> None:
+    assert wet_rooms("add: [bathroom]") == ("kitchen", "laundry", "bathroom")
+    assert wet_rooms("add: [bathroom], remove: [kitchen]") == ("laundry", "bathroom")
+    assert wet_rooms("remove: [kitchen, laundry]") == ()
+
+
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        ("add: [kitchen]", '"kitchen" is among the words'),
+        ("remove: [kitchn]", '"kitchn" is not among the words'),
+        ("add: [hall], value: [kitchen]", "amended twice in this layer: its words"),
+    ],
+)
+def test_a_word_that_is_there_already_or_is_not_is_refused(change: str, said: str) -> None:
+    with pytest.raises(Refused, match=said):
+        wet_rooms(change)
