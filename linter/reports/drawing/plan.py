@@ -58,13 +58,17 @@ class CircuitOn(NamedTuple):
 
 
 class Plan(NamedTuple):
-    """The plan of one storey, or of all where none is told apart."""
+    """The plan of one storey, or of all where none is told apart.
+
+    `leaving` are cables to boxes that are not on it.
+    """
 
     storey: str
     rooms: tuple[RoomOn, ...]
     spots: tuple[SpotOn, ...]
     runs: tuple[RunOn, ...]
     circuits: tuple[CircuitOn, ...]
+    leaving: tuple[RunOn, ...] = ()
 
 
 def plans_of(job: Job, wiring: Wiring, numbers: Mapping[str, str]) -> Iterator[Plan]:
@@ -79,8 +83,10 @@ def plans_of(job: Job, wiring: Wiring, numbers: Mapping[str, str]) -> Iterator[P
         )
         spots = {spot.name: spot for spot in _spots(job, storeys, storey, numbers)}
         if any(spot.number for spot in spots.values()):
-            runs = tuple(_runs(job, wiring, spots, [each.name for each in circuits]))
-            yield Plan(storey, rooms, tuple(spots.values()), runs, circuits)
+            runs = list(_runs(job, wiring, spots, [each.name for each in circuits]))
+            here = tuple(each for each in runs if each.is_home or each.to in spots)
+            leaving = tuple(each for each in runs if each not in here)
+            yield Plan(storey, rooms, tuple(spots.values()), here, circuits, leaving)
 
 
 def _metres(at: OnPlan) -> Point:
@@ -145,5 +151,6 @@ def _runs(
         panels = [str(each) for each in cable.ends if each in job.panels]
         if panels:
             yield RunOn(inside, here[0], panels[0], is_home=True)
-        elif len(here) > 1:
-            yield RunOn(inside, here[0], here[1], is_home=False)
+        else:
+            other = next((str(each) for each in cable.ends if each != here[0]), here[0])
+            yield RunOn(inside, here[0], other, is_home=False)

@@ -117,13 +117,14 @@ def drawn(plan: Plan) -> Drawn:
     rooms = [(each, _room(each, scale)) for each in plan.rooms]
     taken = _Taken()
     middles = {each.name: _place(each, scale, taken) for each in plan.spots}
+    height = max(scale.height, *(y + SYMBOL for _, y in middles.values()))
     words = [each for pair in rooms for each in _room_name(*pair, taken)]
     runs = [_run(each, middles) for each in plan.runs]
-    numbers, nameless = _numbers(plan.spots, middles, (WIDTH, scale.height), taken)
+    numbers, nameless = _numbers(plan.spots, middles, (WIDTH, height), taken)
     words += numbers
-    words += _spaces(plan, runs, (WIDTH, scale.height), taken)
+    words += _spaces(plan, runs, (WIDTH, height), taken)
     return Drawn(
-        WIDTH, scale.height, tuple(room for _, room in rooms), tuple(runs),
+        WIDTH, height, tuple(room for _, room in rooms), tuple(runs),
         tuple(symbol for spot in plan.spots for symbol in _symbols(spot, middles)),
         tuple(words), nameless,
     )  # fmt: skip

@@ -44,7 +44,10 @@ def plan_svg(drawing: Drawn, title: str, links: Mapping[str, str]) -> Element:
         *(node for run in drawing.runs for node in run_svg(run)),
         *(_linked(each, links.get(each.spot)) for each in drawing.symbols),
         *(
-            el("text", w.text, x=w.x, y=w.y, font_size=w.size, class_=f"words {w.style}")
+            el(
+                "text", w.text, x=w.x, y=w.y, font_size=w.size, paint_order="stroke",
+                class_=f"words {w.style}",
+            )
             for w in drawing.words
         ),
         class_="plan",
@@ -86,13 +89,17 @@ def symbol_svg(what: str, x: float, y: float) -> Iterator[Node]:
         yield el("rect", x=x - 9, y=y - 4, width=18.0, height=8.0, class_="solid")
         return
     if what.startswith("switch"):
-        yield el("text", _LETTERS[what], x=x, y=y + 4.5, font_size=13.0, class_="letter")
+        yield _letter(_LETTERS[what], x, y + 4.5, 13.0)
         return
     yield el("circle", cx=x, cy=y, r=6.0, class_="ring")
     letter = _LETTERS.get(what)
     if letter:
-        yield el("text", letter, x=x, y=y + 3.2, font_size=8.5, class_="letter")
+        yield _letter(letter, x, y + 3.2, 8.5)
     yield from _within(what, x, y)
+
+
+def _letter(text: str, x: float, y: float, size: float) -> Element:
+    return el("text", text, x=x, y=y, font_size=size, class_="letter", paint_order="stroke")
 
 
 def _within(what: str, x: float, y: float) -> Iterator[Node]:

@@ -55,10 +55,14 @@ def _spaces(subject: Subject, use: Use) -> Iterator[int]:
 def _unlike_their_colour(subject: Subject, box: str) -> Iterator[str]:
     """Whites that are hot, coloured neutrals, spares: what the next person would take wrongly."""
     said = CardWords(subject.job, subject.words)
+    alike: dict[tuple[str, str], list[str]] = {}
     for end in subject.wiring.boxes[box].wire_ends:
         if _is_unlike(end):
             taped = f", {end.marked} tape" if end.marked else ""
-            yield f"{end.colour} of {end.cable} is {said.use(end.use)}{taped}"
+            alike.setdefault((end.cable, f"{said.use(end.use)}{taped}"), []).append(end.colour)
+    for (cable, use), colours in alike.items():
+        are = "is" if len(colours) == 1 else "are"
+        yield f"{join_words(colours)} of {cable} {are} {use}"
 
 
 def _is_unlike(end: WireEnd) -> bool:

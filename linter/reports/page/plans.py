@@ -44,10 +44,25 @@ def _plan(subject: Subject, plan: Plan) -> Element:
         plan_svg(drawing, f"Plan of {heading}: boxes by the numbers of their cards", links),
         el("p", _ABOUT, class_="quiet small"),
         el("p", f"No room for the numbers of {nameless}.", class_="small") if nameless else None,
+        _leaving(subject, plan),
         el("div", _circuits(plan), _symbols(plan), class_="legend"),
         el("ol", *boxes, class_="numbered small"),
         class_="storey",
     )  # fmt: skip
+
+
+def _leaving(subject: Subject, plan: Plan) -> Element | None:
+    """The cables to boxes that are on another plan, or on none."""
+    rows = [
+        f"{subject.numbers[run.box]} to {subject.numbers[run.to]} "
+        f"(#{'+'.join(plan.circuits[each].spaces for each in run.circuits)})"
+        for run in plan.leaving
+    ]
+    return (
+        el("p", f"Cables that leave this plan: {join_words(rows)}.", class_="small")
+        if rows
+        else None
+    )
 
 
 def _circuits(plan: Plan) -> Element:

@@ -8,6 +8,7 @@ from linter.audit.audit import examined
 from linter.cli.shelf import Shelf
 from linter.jobfile import read_job
 from linter.reports.drawing.contents import contents_of
+from linter.reports.drawing.plan import plans_of
 from linter.reports.layout import EMPTY, line
 from linter.reports.page.directory import directories
 from linter.reports.page.elements import Element, Node, el, written
@@ -92,3 +93,15 @@ def test_the_tab_to_break_is_drawn_on_a_split_receptacle() -> None:
     subject = _subject(False)
     (face,) = contents_of(subject.wiring, subject.job, "bench", {}, frozenset()).faces
     assert face.remarks == ("break off the tab, hot side",)
+
+
+def test_a_cable_to_another_storey_leaves_the_plan_and_a_home_run_does_not() -> None:
+    subject = _subject(True)
+    numbers = {box: str(number) for box, number in subject.numbers.items()}
+    plans = {each.storey: each for each in plans_of(subject.job, subject.wiring, numbers)}
+    leaving = {(run.box, run.to) for run in plans["ground"].leaving}
+    assert ("heater-joint", "loft-heater") in leaving
+    assert all(run.to == "panel" for run in plans["ground"].runs if run.is_home)
+    drawn = {(run.box, run.to) for run in plans["ground"].runs}
+    assert ("sink-left", "sink-right") in drawn
+    assert not drawn & leaving
