@@ -19,7 +19,7 @@ from linter.packs.writing import write_sentence
 from linter.vocabulary.kinds.dwelling import STAGES
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterator
 
     from linter.audit.findings import Reference
     from linter.audit.stops import Walk
@@ -52,6 +52,12 @@ class _Walking:
     def __init__(self, job: Job, pack: Pack, facts: Facts, walk: Walk, write: Writer) -> None:
         self._job, self._pack, self._facts, self._walk, self._write = job, pack, facts, walk, write
         self._used: set[int] = set()
+        self._records: dict[str, list[tuple[int, LookedAt]]] = {}
+        for number, record in enumerate(job.looked_at):
+            self._records.setdefault(record.item, []).append((number, record))
+        self._names = {
+            kind: frozenset(each.ref for each in things) for kind, things in facts.things.items()
+        }
         self._findings: list[Finding] = []
 
     def walked(self) -> Walked:
@@ -121,15 +127,14 @@ class _Walking:
 
     def _record(self, item: Item, thing: Thing) -> LookedAt | None:
         """The record of the item at the thing; of several the last that the job lists."""
-        known = {each.ref for each in self._things(item)}
         found = None
-        for number, record in enumerate(self._job.looked_at):
-            if record.item == item.name and self._is_at(record.at, thing, known):
+        for number, record in self._records.get(item.name, ()):
+            if self._is_at(record.at, thing, self._names[item.about]):
                 self._used.add(number)
                 found = record
         return found
 
-    def _is_at(self, at: str | None, thing: Thing, known: Iterable[str]) -> bool:
+    def _is_at(self, at: str | None, thing: Thing, known: frozenset[str]) -> bool:
         """Whether a record at a place is of the thing: by its name, else by its box or its room."""
         if at is None or thing.ref == at:
             return True
