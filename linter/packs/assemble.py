@@ -27,7 +27,7 @@ from linter.packs.proofs import read_proofs, to_text
 from linter.packs.rules import Reader, at_rest_by
 from linter.packs.scopes import Grounds, measure_type
 from linter.packs.search import Laid
-from linter.packs.shown import all_words, read_units, read_words
+from linter.packs.shown import all_words, read_titles, read_units, read_words
 from linter.packs.tables import read_table
 from linter.packs.tangles import tangle_of
 from linter.packs.texts import PackFiles, read_packs
@@ -75,6 +75,7 @@ class _Checking:
             entry.key.name: read_item(entry, self.laid.entries, reader) for entry in self.of("item")
         }
         sheets = self.worksheets(reader)
+        titles = read_titles(self.ordered, rules, self.ground.refusals)
         proofs = self.proofs()
         _stop_if_refused(self.ground)
         library = library_of(limits, tables, measures)
@@ -95,6 +96,7 @@ class _Checking:
             library,
             tuple(item for item in items.values() if item is not None),
             sheets,
+            titles,
         )
 
     def of(self, what: What) -> list[Entry]:

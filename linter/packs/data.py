@@ -54,6 +54,7 @@ def pack_to_data(pack: Pack) -> dict[str, object]:
         "rules": [writing.rule(each) for each in pack.rules],
         "items": [writing.item(each) for each in pack.items],
         "worksheets": [writing.worksheet(each) for each in pack.worksheets],
+        "titles": dict(pack.titles),
         "withdrawn": [writing.withdrawn(each) for each in pack.withdrawn],
         "proofs": pack.proofs,
     }
@@ -84,6 +85,7 @@ def pack_from_data(data: Mapping[str, Data]) -> Pack:
         library_of(limits, tables, measures),
         tuple(reading.item(each) for each in data["items"]),
         tuple(reading.worksheet(each) for each in data["worksheets"]),
+        data["titles"],
     )
 
 

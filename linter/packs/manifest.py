@@ -52,6 +52,7 @@ class Manifest(_Stated):
     in_force: InForce | None = Field(default=None, alias="in force")
     inherited: Literal["confirmed", "not confirmed"] = "confirmed"
     words: dict[str, str] = {}
+    titles: dict[str, dict[str, str]] = {}
     units: dict[str, str] = {}
     sources: dict[str, Published] = {}
     changes: tuple[ChangeNote, ...] = ()

@@ -1,6 +1,7 @@
 """What a checked pack is: plain values, each with its clause, layer and line."""
 
 from collections.abc import Mapping
+from types import MappingProxyType
 from typing import Literal, NamedTuple, Self
 
 from linter.language.checked import Checked
@@ -322,6 +323,7 @@ class Pack(NamedTuple):
 
     `words` has the word shown for a word of ours; `units` the unit in which a dimension is written.
     `proofs` is JSON text, read only by those who prove or print. `key` names the texts it is of.
+    `titles` has titles of rules by language and name.
     """
 
     id: str
@@ -338,6 +340,7 @@ class Pack(NamedTuple):
     library: Library
     items: tuple[Item, ...] = ()
     worksheets: tuple[Worksheet, ...] = ()
+    titles: Mapping[str, Mapping[str, str]] = MappingProxyType({})
 
     @property
     def title(self) -> str:

@@ -1,6 +1,6 @@
-"""Words and units that manifests choose for showing, checked."""
+"""Words, units and titles that manifests choose for showing, checked."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 
 from linter.packs.texts import PackFiles
 from linter.packs.values import WIRE, dimension_named
@@ -40,6 +40,37 @@ def read_units(ordered: Sequence[PackFiles], refusals: list[Refusal]) -> dict[st
         else:
             refusals.append(refused)
     return units
+
+
+def read_titles(
+    ordered: Sequence[PackFiles], rules: Collection[str], refusals: list[Refusal]
+) -> dict[str, dict[str, str]]:
+    """The titles of rules by language; upper layers over lower ones.
+
+    A title is refused whose rule the layers have nowhere; one whose rule a layer took away is left
+    out.
+    """
+    titles: dict[str, dict[str, str]] = {}
+    for pack in ordered:
+        node = pack.manifest_node.fields.get("titles")
+        for language, named in pack.manifest.titles.items():
+            for rule, title in named.items():
+                if rule in rules:
+                    titles.setdefault(language, {})[rule] = title
+                elif pack is ordered[-1] and node is not None:
+                    place = node.fields[language].keys[rule]
+                    refusals.append(_no_rule(place, rule, rules))
+    return titles
+
+
+def _no_rule(place: Place, rule: str, rules: Collection[str]) -> Refusal:
+    return Refusal(
+        place,
+        f'"{rule}" is not a rule of this pack',
+        "the name of a rule",
+        "correct the name, or leave the title out",
+        nearest(rule, rules),
+    )
 
 
 def unit_refused(name: str, unit: str, place: Place, unit_place: Place) -> Refusal | None:

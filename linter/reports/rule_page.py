@@ -24,6 +24,7 @@ def rule_page(pack: Pack, rule: Described) -> Iterator[Line]:
     """The rule as the pack has it in force."""
     said = rule.rule
     yield Line((Span(said.name, "box"), Span(f", {said.weight}, by {pack.id}", "quiet")))
+    yield from _titles(pack, said.name)
     if said.at_rest_by:
         limit = pack.limits[said.at_rest_by]
         yield _row("At rest", f"while {limit.name} is {limit.written}; a layer may turn it.")
@@ -47,6 +48,13 @@ def rule_page(pack: Pack, rule: Described) -> Iterator[Line]:
         yield from _table(table)
     yield from _asks(rule)
     yield _row("Proofs", _proofs(rule))
+
+
+def _titles(pack: Pack, rule: str) -> Iterator[Line]:
+    """The titles of the rule in further languages."""
+    for language, titles in sorted(pack.titles.items()):
+        if rule in titles:
+            yield _row("Title", f"{titles[rule]} ({language})")
 
 
 def item_page(pack: Pack, item: Item) -> Iterator[Line]:
