@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     Heights = Callable[["Groups"], Mapping[str, float]]
 
 _MOST_TRIED = 5  # conductors of a cable that are tried in every order; of more, neighbours swap
-_FEW, _FEW_CABLES = 3, 2
+_FEW, _SOME, _FEW_CABLES = 3, 6, 2
 _ROUNDS = 12
 
 _T = TypeVar("_T")
@@ -120,10 +120,16 @@ def _arranged(group: Blocks) -> Iterator[Blocks]:
         yield from product(*map(permutations, blocks))
 
 
-def _starts(number: int) -> Iterable[tuple[int, ...]]:
+def _starts(number: int) -> Iterator[tuple[int, ...]]:
+    """Orders of columns to begin from: all of a few, each turned round of some, two of many."""
+    columns = tuple(range(number))
     if number <= _FEW:
-        return permutations(range(number))
-    return (tuple(range(number)), tuple(reversed(range(number))))
+        yield from permutations(columns)
+        return
+    for turn in range(number if number <= _SOME else 1):
+        turned = columns[turn:] + columns[:turn]
+        yield turned
+        yield turned[::-1]
 
 
 def _improved(order: Ordered, nets: Sequence[Ties], heights: Heights) -> Ordered:
