@@ -34,7 +34,7 @@ _FIELDS = {
     "overhang": "overhang",
     "has_provision": "provision",
 }
-_BREAK_FIELDS = {"what": "what", "at": "at", "width": "width", "depth_behind": "behind"}
+_BREAK_FIELDS = {"what": "what", "at": "at", "width": "width"}
 _NEAR = 1e-6  # metres within which two places along a run are one
 
 
@@ -92,6 +92,7 @@ def _break_of(run: Thing, at: int, stated: Break) -> Thing:
     given = Given("run_break", f"{run.ref}/{at}", stated, _BREAK_FIELDS)
     given.put("run", run)
     given.put("room", one(run, "room"))
+    given.put("depth_behind", stated.behind if stated.says("behind") else 0.0, "behind")
     return given.thing(f"{stated.what or 'break'} {at} of {run.label}")
 
 
