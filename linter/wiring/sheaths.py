@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 
 BOND_COLOURS = frozenset({"bare", "green", "green-yellow"})
 _WHITES = frozenset({"white", "grey", "white-red", "white-black", "white-blue"})
-_BLUE, _BROWN = "blue", "brown"
+_BLUE, _BROWN, _BLACK, _GREY = "blue", "brown", "black", "grey"
 
 
 class Conductor(NamedTuple):
@@ -47,14 +47,20 @@ def conductors_of(cable: Cable) -> tuple[Conductor, ...] | None:
 def sort_colours(colours: tuple[str, ...]) -> Colours:
     """The colours parted into those for hots, for neutrals and for bonds.
 
-    Blue is a neutral's colour beside brown, and a hot's elsewhere.
+    Blue is a neutral's colour beside brown, and a hot's elsewhere; grey is a hot's beside brown and
+    black.
 
     >>> sort_colours(("black", "red", "white", "bare")).hots
     ('black', 'red')
     >>> sort_colours(("brown", "blue", "green-yellow")).neutrals
     ('blue',)
+    >>> sort_colours(("brown", "black", "grey", "green-yellow")).hots
+    ('brown', 'black', 'grey')
     """
-    whites = _WHITES | {_BLUE} if _BROWN in colours and "white" not in colours else _WHITES
+    whites = _WHITES
+    if _BROWN in colours and "white" not in colours:
+        whites = whites | {_BLUE}
+        whites = whites - {_GREY} if _BLACK in colours else whites
     return Colours(
         hots=tuple(each for each in colours if each not in whites | BOND_COLOURS),
         neutrals=tuple(each for each in colours if each in whites),

@@ -3,7 +3,7 @@ import json
 import pytest
 import yaml
 
-from linter.job.catalogue import PAGE
+from linter.job.catalogue import ANY_METRIC, PAGE
 from linter.job.sheaths import read_sheath
 from linter.resources import rulesets_dir, schemas_dir
 from linter.units import NotAQuantity, awg_area
@@ -42,6 +42,42 @@ def test_what_sheaths_say(text: str, gauge: int, colours: str, kind: str, bond: 
     assert sheath.size.value == pytest.approx(awg_area(gauge))
     assert sheath.colours == tuple(colours.split())
     assert (sheath.type, sheath.has_bond, str(sheath)) == (kind, bond, text)
+
+
+@pytest.mark.parametrize(
+    ("text", "size", "colours", "kind", "bond"),
+    [
+        ("3G2.5", 2.5, "brown blue", "", "green-yellow"),
+        ("3g2,5 mm²", 2.5, "brown blue", "", "green-yellow"),
+        ("3 G 2.5 mm2", 2.5, "brown blue", "", "green-yellow"),
+        ("4G1.5", 1.5, "brown black grey", "", "green-yellow"),
+        ("5G6", 6, "brown black grey blue", "", "green-yellow"),
+        ("2x1.5", 1.5, "brown blue", "", ""),
+        ("3\u00d71.5", 1.5, "brown black grey", "", ""),
+        ("NYM-J 3x1.5", 1.5, "brown blue", "NYM-J", "green-yellow"),
+        ("nym-o 2x1.5", 1.5, "brown blue", "NYM-O", ""),
+        ("H05VV-F 3G0.75", 0.75, "brown blue", "H05VV-F", "green-yellow"),
+    ],
+)
+def test_what_metric_sheaths_say(
+    text: str, size: float, colours: str, kind: str, bond: str
+) -> None:
+    sheath = read_sheath(text)
+    assert sheath.size.value == pytest.approx(size * 1e-6)
+    assert sheath.colours == tuple(colours.split())
+    assert (sheath.type, sheath.bond, str(sheath)) == (kind, bond, text)
+    assert sheath.bond_size is not None
+    assert sheath.bond_size.value == sheath.size.value
+    assert not sheath.is_armour
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [("3G2.4", "2.4 mm2"), ("9G2.5", "9 conductors"), ("1G2.5", "1 conductors")],
+)
+def test_metric_sheaths_that_are_not_made(text: str, words: str) -> None:
+    with pytest.raises(NotAQuantity, match=words):
+        read_sheath(text)
 
 
 @pytest.mark.parametrize(
@@ -117,9 +153,9 @@ def test_every_entry_of_the_page_of_sheaths_can_be_used() -> None:
         assert entry["known"] in {"read", "memory", "common-practice"}
         assert entry["known"] != "read" or entry["source"]
         for count, names in entry.get("conductors", {}).items():
-            assert sum(map(int, count.split("/"))) == len(names)
+            assert sum(map(int, count.rstrip("xG").split("/"))) == len(names) + count.count("G")
             assert colours.issuperset(names)
-        for type_ in entry["types"]:
+        for type_ in set(entry["types"]) - {ANY_METRIC}:
             made = read_sheath(" ".join(("12/2", type_, entry.get("jacket", ""))).strip())
             assert made.bond in {"bare", "green", "armour"}
             assert made.jacket == entry.get("jacket", "")
