@@ -89,8 +89,8 @@ def read_sheath(text: str) -> Sheath:
     if match is None or colours is None:
         raise NotAQuantity(
             f'"{text[:_LONGEST]}" is not the printing of a sheath.',
-            "size, conductors and type (of metric cable as in 3G2.5), such as 12/2 NM-B or 14/3 NM-B "
-            "without ground",
+            "size, conductors and type (of metric cable as in 3G2.5), such as 12/2 NM-B or "
+            "14/3 NM-B without ground",
             "copy size, number of insulated conductors (1 to 4, or 2/2) and type from the sheath; "
             "of metric cable all conductors, then G with a green-yellow one or x without, then mm2",
         )
