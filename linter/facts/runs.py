@@ -34,7 +34,7 @@ _FIELDS = {
     "overhang": "overhang",
     "has_provision": "provision",
 }
-_BREAK_FIELDS = {"what": "what", "at": "at", "width": "width"}
+_BREAK_FIELDS = {"what": "what", "position": "at", "width": "width"}
 _NEAR = 1e-6  # metres within which two places along a run are one
 
 
@@ -103,13 +103,13 @@ def _once(run: Run) -> tuple[OutletAt, ...]:
 
 def _placed(made: Made, run: Thing, stated: OutletAt) -> Thing:
     outlet = made.thing("outlet", stated.outlet)
-    given = Given("placed_outlet", f"{stated.outlet}@{run.ref}", stated, {"at": "at"})
+    given = Given("placed_outlet", f"{stated.outlet}@{run.ref}", stated, {"position": "at"})
     given.put("run", run)
     given.put("room", one(run, "room"))
     given.put("outlet", outlet)
     for fact in ("type", "serves", "height"):
         given.put(fact, value_of(outlet, fact))
-    at, length = number_in(given, "at"), number(run, "length")
+    at, length = number_in(given, "position"), number(run, "length")
     given.put("to_end_of_run", less(length, at))
     height, surface = number(outlet, "height"), number(run, "height")
     given.put("above_surface", less(height, surface))
@@ -146,12 +146,12 @@ def less(whole: Number, other: Number) -> Number:
 def _spans(run: Thing, breaks: Sequence[Thing]) -> list[_Span]:
     """What the breaks leave; one span of unknown length where it is not known where they are."""
     length = number(run, "length")
-    edges = [number(each, fact) for each in breaks for fact in ("at", "width")]
+    edges = [number(each, fact) for each in breaks for fact in ("position", "width")]
     if not known(edges):
         return [_Span(0.0, hanging_on((*edges, length)), is_told=False)]
     begins, spans = 0.0, []
-    for each in sorted(breaks, key=lambda each: _known(number(each, "at"))):
-        at = _known(number(each, "at"))
+    for each in sorted(breaks, key=lambda each: _known(number(each, "position"))):
+        at = _known(number(each, "position"))
         spans.append(_Span(begins, at))
         begins = max(begins, at + _known(number(each, "width")))
     spans.append(_Span(begins, length))
@@ -170,14 +170,14 @@ def _is_there(span: _Span) -> bool:
 
 def _along(span: _Span, placed: Sequence[Thing], *, is_alone: bool) -> Placed:
     """The outlets within a span, each told how far it stands from its beginning."""
-    places = [number(each, "at") for each in placed]
+    places = [number(each, "position") for each in placed]
     if not is_alone and not known(places):
         return hanging_on(places)
     if not span.is_told and placed:
         return hanging_on((span.ends,))
-    inside = tuple(each for each in placed if is_alone or _is_within(span, number(each, "at")))
+    inside = tuple(each for each in placed if is_alone or _is_within(span, number(each, "position")))
     for each in inside:
-        complete(each, {"from_start": less(number(each, "at"), span.begins)})
+        complete(each, {"from_start": less(number(each, "position"), span.begins)})
     return inside
 
 
