@@ -175,7 +175,9 @@ def _along(span: _Span, placed: Sequence[Thing], *, is_alone: bool) -> Placed:
         return hanging_on(places)
     if not span.is_told and placed:
         return hanging_on((span.ends,))
-    inside = tuple(each for each in placed if is_alone or _is_within(span, number(each, "position")))
+    inside = tuple(
+        each for each in placed if is_alone or _is_within(span, number(each, "position"))
+    )
     for each in inside:
         complete(each, {"from_start": less(number(each, "position"), span.begins)})
     return inside
