@@ -122,6 +122,10 @@ def _rule(rule: Rule) -> Entry:
         "say": sentence_text(rule.say),
         "do": sentence_text(rule.do),
         "caution": sentence_text(rule.caution),
+        "for permits from": rule.permits[0],
+        "for permits until": rule.permits[1],
+        "at rest by": rule.at_rest_by,
+        "to be confirmed": join_words(list(dict.fromkeys(each.why for each in rule.unsure))),
     }
     fields = {name: Field(text, text) for name, text in texts.items() if text}
     own: Users = {("rule", rule.name): {subject_of(rule): None}}
