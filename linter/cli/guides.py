@@ -165,6 +165,7 @@ Status: 0 all lines are worked out; 3 something is missing; 64, 65, 70 as for pr
 precover packs list [--packs FOLDER]
 
 Lists the rule packs: what each is called, what it builds on, how many rules it holds.
+Unless --packs is given, a folder called packs in the folder you work in is looked into.
 """,
     "packs show": """\
 precover packs show RULE [--pack PACK] [--packs FOLDER]
@@ -172,6 +173,8 @@ precover packs show RULE [--pack PACK] [--packs FOLDER]
 Shows one rule as it is in force: what it needs, its clause and provenance, the limits and measures
 it uses, and which pack or layer states each. Without --pack, by each pack that stands by itself. In
 the place of RULE a clause, as a report prints it, lists its rules, and a PACK lists all of its own.
+PACK is a name, or the folder of a pack of your own. Unless --packs is given, a folder called packs
+in the folder you work in is looked into.
 """,
     "packs prove": """\
 precover packs prove PACK [--packs FOLDER]
@@ -181,7 +184,8 @@ what is missing: a case that holds, that breaks, that does not apply, that canno
 exactly at each limit that a need compares with, and one that breaks because of it; and, of what the
 pack itself states, a case for each row of a table, or totals of its columns, and a use for each
 limit and table.
-PACK is a name, or the folder of a pack of your own.
+PACK is a name, or the folder of a pack of your own. Unless --packs is given, a folder called packs
+in the folder you work in is looked into.
 Status: 0 every proof came out; 1 some did not; 64, 65, 70 as for precover audit.
 """,
     "packs compare": """\
@@ -189,7 +193,8 @@ precover packs compare A B [--job FILE] [--packs FOLDER]
 
 Shows what differs on the way from pack A to pack B: what only one of them holds, and every value,
 row, condition and clause that B states otherwise. Packs that share no layer are compared by
-subject.
+subject. A and B are names, or folders of packs of your own. Unless --packs is given, a folder
+called packs in the folder you work in is looked into.
 
     --job FILE          which findings adopting B in the place of A would add, remove or change for
                         this job file (or each of a folder); may be given several times
@@ -202,5 +207,7 @@ precover packs words [KIND[.FACT]] [--pack PACK] [--packs FOLDER]
 Shows what a rule may speak of: the kinds of thing, the facts of one kind, or all of one fact: what
 it is, an example, how it is learnt. With --pack, the limits, tables and measures of the pack, too,
 and the rules that ask the fact.
+PACK is a name, or the folder of a pack of your own. Unless --packs is given, a folder called packs
+in the folder you work in is looked into.
 """,
 }

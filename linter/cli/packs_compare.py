@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 from linter.cli.faults import Fault, attempted
 from linter.cli.files import JobFile, job_files
 from linter.cli.output import say, show_lines
-from linter.cli.shelf import PACKS, Shelf
+from linter.cli.packs_told import shelf_for
+from linter.cli.shelf import PACKS
 from linter.cli.status import Status, worst
 from linter.cli.sweeping import sweeping
 from linter.cli.words import Option, tell_apart
@@ -33,8 +34,8 @@ def run_packs_compare(words: Sequence[str]) -> Status:
     if len(names) != 2:  # noqa: PLR2004  one pack and the other
         found = f"{join_words(names)} named." if names else "No pack is named."
         raise WrongUse(found, "the names of two packs", mend='"precover packs list" has them all')
-    shelf = Shelf(options.all("--packs"))
-    before, after = (shelf.pack_named(name) for name in names)
+    shelf, told = shelf_for(options.all("--packs"), *names)
+    before, after = (shelf.pack_named(name) for name in told)
     show_lines(_page(before, after))
     files = job_files(options.all(_JOB.name)) if options.all(_JOB.name) else ()
     return worst(

@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from linter.cli.output import say, show_lines
-from linter.cli.shelf import PACKS, Shelf
+from linter.cli.packs_told import shelf_for
+from linter.cli.shelf import PACKS
 from linter.cli.status import Status
 from linter.cli.words import tell_apart
 from linter.cli.wrong_use import WrongUse
@@ -24,7 +25,7 @@ def run_packs_list(words: Sequence[str]) -> Status:
     names, options = tell_apart("precover packs list", (PACKS,), words)
     if names:
         raise WrongUse(f'"{names[0]}" is one word too many.', mend="write precover packs list")
-    shelf = Shelf(options.all("--packs"))
+    shelf, _ = shelf_for(options.all("--packs"))
     packs: list[Pack] = []
     refused = False
     for name in shelf.names:

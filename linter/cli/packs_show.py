@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from linter.cli.output import show_lines
-from linter.cli.shelf import PACKS, Shelf
+from linter.cli.packs_told import shelf_for
+from linter.cli.shelf import PACKS
 from linter.cli.status import Status
 from linter.cli.words import Option, tell_apart
 from linter.cli.wrong_use import WrongUse
@@ -18,10 +19,11 @@ from linter.text import nearest
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
+    from linter.cli.shelf import Shelf
     from linter.packs.model import Pack
     from linter.reports.layout import Line
 
-_OPTIONS = (Option("--pack", "the name of a pack"), PACKS)
+_OPTIONS = (Option("--pack", "the name of a pack, or its folder"), PACKS)
 
 
 def run_packs_show(words: Sequence[str]) -> Status:
@@ -30,8 +32,8 @@ def run_packs_show(words: Sequence[str]) -> Status:
     if len(names) != 1:
         found = "Which rule to show is missing." if not names else "Only one rule can be shown."
         raise WrongUse(found, mend="write the name of one rule, a clause, or a pack")
-    shelf = Shelf(options.all("--packs"))
-    show_lines(_shown(names[0], options.one("--pack"), shelf))
+    shelf, (wanted, by) = shelf_for(options.all("--packs"), names[0], options.one("--pack"))
+    show_lines(_shown(wanted, by, shelf))
     return Status.NOTHING_OUTSTANDING
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from linter.cli.output import show_lines
-from linter.cli.shelf import PACKS, Shelf
+from linter.cli.packs_told import shelf_for
+from linter.cli.shelf import PACKS
 from linter.cli.status import Status
 from linter.cli.words import Option, tell_apart
 from linter.cli.wrong_use import WrongUse
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
     from linter.reports.layout import Line
     from linter.vocabulary.model import Kind
 
-_OPTIONS = (Option("--pack", "the name of a pack"), PACKS)
+_OPTIONS = (Option("--pack", "the name of a pack, or its folder"), PACKS)
 
 
 def run_packs_words(words: Sequence[str]) -> Status:
@@ -29,9 +30,14 @@ def run_packs_words(words: Sequence[str]) -> Status:
     if len(names) > 1:
         raise WrongUse("Only one kind or fact can be shown.", mend="write KIND or KIND.FACT")
     wanted = options.one("--pack")
-    pack = Shelf(options.all("--packs")).pack_named(wanted) if wanted else None
+    pack = _pack(options.all("--packs"), wanted) if wanted else None
     show_lines(_page(names[0], pack) if names else kinds_page(pack))
     return Status.NOTHING_OUTSTANDING
+
+
+def _pack(own: Sequence[str], told: str) -> Pack:
+    shelf, (name,) = shelf_for(own, told)
+    return shelf.pack_named(name)
 
 
 def _page(name: str, pack: Pack | None) -> Iterator[Line]:

@@ -113,7 +113,8 @@ class Shelf:
         """The pack of that name; raises `WrongUse` where there is none."""
         if name not in self._folders:
             expected = f"one of: {', '.join(self.names)}"
-            raise WrongUse(f'There is no pack "{name}".', expected, nearest(name, self.names))
+            mend = "write one of these, the folder of a pack, or --packs and the folder it lies in"
+            raise WrongUse(f'There is no pack "{name}".', expected, nearest(name, self.names), mend)
         return self.pack(name, ())
 
     def pack(self, name: str, layers: Sequence[str]) -> Pack:

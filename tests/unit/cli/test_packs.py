@@ -204,3 +204,31 @@ def test_the_words_of_a_pack_are_its_limits_tables_and_measures(precover: Runner
     assert "total = conductors + bonds" in precover("packs", "words", "box.fill", *by).said
     fact = precover("packs", "words", "wire_end.free_length", *by).said
     assert "Asked by: wire-end-long-enough." in fact
+
+
+def test_a_pack_may_be_told_by_its_folder_wherever_a_pack_is_told(
+    precover: Runner, tmp_path: Path
+) -> None:
+    pack = own_pack(tmp_path) + "/example-boathouse"
+    assert "4-2" in precover("packs", "show", pack).out
+    assert "4-2" in precover("packs", "show", "wire-end-long-enough", "--pack", pack).out
+    assert "example-boathouse" in precover("packs", "words", "box", "--pack", pack).out
+    assert (
+        "From example-boathouse to us-nec-2023"
+        in precover("packs", "compare", pack, "us-nec-2023").said
+    )
+
+
+def test_the_folder_packs_that_one_works_beside_is_looked_into(
+    precover: Runner, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    own_pack(tmp_path)
+    monkeypatch.chdir(tmp_path)
+    assert "4-2" in precover("packs", "show", "example-boathouse").out
+    assert precover("packs", "prove", "example-boathouse").status == 0
+    empty = tmp_path / "elsewhere" / "packs"
+    empty.mkdir(parents=True)
+    monkeypatch.chdir(empty.parent)
+    refused = precover("packs", "prove", "example-boathouse")
+    assert refused.status == 64
+    assert "the folder of a pack, or --packs" in refused.err

@@ -1,0 +1,30 @@
+"""The packs that a command about packs is told of: by their name, or by their folder."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from linter.cli.pack_folders import packs_in, places_in
+from linter.cli.shelf import BESIDE, Shelf
+from linter.resources import MANIFEST
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+
+def shelf_for(own: Sequence[str], *told: str) -> tuple[Shelf, list[str]]:
+    """The shelf of packs at hand, and the names of those told of, each by its name or its folder.
+
+    `own` are folders of packs that were named. Where none is, the folder `packs` of the folder that
+    one works in is looked into, as it is for a job file that lies there.
+    """
+    by_folder = [each for each in told if each and (Path(each) / MANIFEST).is_file()]
+    names = [Path(each).resolve().name if each in by_folder else each for each in told]
+    return Shelf([*(own or _at_hand()), *by_folder]), names
+
+
+def _at_hand() -> list[str]:
+    folder = Path(BESIDE)
+    holds = folder.is_dir() and (packs_in(folder, BESIDE) or places_in(folder, BESIDE))
+    return [BESIDE] if holds else []
