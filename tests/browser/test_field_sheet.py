@@ -47,9 +47,15 @@ def filled(browser: Browser, name: str, text: str) -> str:
     return wrong
 
 
-@pytest.mark.parametrize("dark", [False, True], ids=["by day", "in the dark"])
-def test_it_reads_on_a_phone(browser: Browser, sheet: Path, dark: bool) -> None:
-    browser.open(sheet, *PHONE, dark=dark)
+EXAMPLES = {job.parent.name: job for job in sorted((ROOT / "examples").glob("*/*.yaml"))}
+
+
+@pytest.mark.parametrize("example", [*EXAMPLES, "studio in the dark"])
+def test_it_reads_on_a_phone(browser: Browser, sheet: Path, tmp_path: Path, example: str) -> None:
+    if example in EXAMPLES:
+        sheet = tmp_path / "example.html"
+        assert run(["fieldsheet", str(EXAMPLES[example]), "-o", str(sheet)]) == 0
+    browser.open(sheet, *PHONE, dark=example not in EXAMPLES)
     browser.tell("document.querySelectorAll('details').forEach((each) => { each.open = true; })")
     found = [browser.tell(f"({LOOKS}).{name}()") for name in ("beyond", "contrast")]
     assert found == [[], []]
