@@ -8,6 +8,8 @@ from importlib.resources import files
 
 import pytest
 
+from linter.audit.audit import audit
+from linter.jobfile import read_job
 from linter.language.reference import language_reference
 from linter.packs.assemble import assemble
 from linter.packs.pack_text import PackText
@@ -37,6 +39,7 @@ grammar.
 {language_reference(GRAMMAR)}"""
 PAGES = {"WORDS.md": WORDS, "LANGUAGE.md": LANGUAGE}
 LAYER = "us-example-alder-cove"
+FROM_NOTHING = "example-skerrow"
 
 
 @pytest.mark.parametrize("name", PAGES)
@@ -47,18 +50,31 @@ def test_a_generated_page_is_as_generated(name: str, renew_golden: bool) -> None
     assert saved.read_text(encoding="utf-8") == PAGES[name]
 
 
-def shown_layer() -> PackText:
-    """The files of the layer that the page for pack writers shows, as they stand there."""
+def shown_pack(name: str) -> PackText:
+    """The files of a pack that the page for pack writers shows, as they stand there."""
     page = (rulesets_dir() / "README.md").read_text(encoding="utf-8")
-    shown = re.findall(rf"`({LAYER}/\w+\.yaml)`[^\n]*\n\n```yaml\n(.*?)```", page, re.DOTALL)
-    return PackText(LAYER, dict(shown))
+    shown = re.findall(rf"`({name}/\w+\.yaml)`[^\n]*\n\n```yaml\n(.*?)```", page, re.DOTALL)
+    return PackText(name, dict(shown))
 
 
 def test_the_layer_that_is_shown_works_and_proves() -> None:
-    layer = shown_layer()
+    layer = shown_pack(LAYER)
     assert [path.rpartition("/")[2] for path in layer.files] == ["pack.yaml", "town.yaml"]
     report = prove(assemble([*shipped_packs(), layer], LAYER))
     assert not [each.render() for each in report.failing]
+
+
+def test_the_pack_from_nothing_that_is_shown_proves_and_finds_what_the_page_says() -> None:
+    text = shown_pack(FROM_NOTHING)
+    assert [path.rpartition("/")[2] for path in text.files] == ["pack.yaml", "cables.yaml"]
+    pack = assemble([text], FROM_NOTHING)
+    assert not [each.render() for each in prove(pack).failing]
+    page = (rulesets_dir() / "README.md").read_text(encoding="utf-8")
+    (shown,) = re.findall(r"`bait-shed\.yaml`:\n\n```yaml\n(.*?)```", page, re.DOTALL)
+    audited = audit(read_job(shown, "bait-shed.yaml"), pack)
+    found = sorted((each.rule, each.ref) for each in audited.findings)
+    assert found == [("box-has-room", "bench"), ("breaker-suits-cable", "out")]
+    assert not audited.open
 
 
 def test_the_page_names_every_word_of_amendments_and_lookups() -> None:
