@@ -23,6 +23,20 @@ from linter.units import (
     read_quantity,
 )
 
+DIMENSIONS_OF_FORMATS = {
+    "length": LENGTH,
+    "floor area": AREA,
+    "wire size": AREA,
+    "volume": VOLUME,
+    "current": CURRENT,
+    "voltage": VOLTAGE,
+    "power": POWER,
+    "resistance": RESISTANCE,
+    "temperature": TEMPERATURE,
+    "weight": FORCE,
+}
+"""The kinds of quantity that the published schema tells apart by a format of ours."""
+
 MAY_BE_NOUGHT = frozenset({LENGTH, VOLUME, POWER, RESISTANCE})
 
 

@@ -13,20 +13,9 @@ from functools import cache, partial
 from typing import TYPE_CHECKING, Any
 
 from linter.job.sheaths import read_sheath
-from linter.job.values import read_measure, read_opening
+from linter.job.values import DIMENSIONS_OF_FORMATS, read_measure, read_opening
 from linter.resources import schemas_dir
-from linter.units import (
-    AREA,
-    CURRENT,
-    FORCE,
-    LENGTH,
-    POWER,
-    RESISTANCE,
-    TEMPERATURE,
-    VOLTAGE,
-    VOLUME,
-    NotAQuantity,
-)
+from linter.units import NotAQuantity
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -36,18 +25,6 @@ if TYPE_CHECKING:
 Schema = dict[str, Any]
 
 UNKNOWN = "unknown"
-_DIMENSIONS = {
-    "length": LENGTH,
-    "floor area": AREA,
-    "wire size": AREA,
-    "volume": VOLUME,
-    "current": CURRENT,
-    "voltage": VOLTAGE,
-    "power": POWER,
-    "resistance": RESISTANCE,
-    "temperature": TEMPERATURE,
-    "weight": FORCE,
-}
 # Their contents are values of the job file, not schemas.
 _PLAIN = frozenset({"examples", "enum", "const", "required"})
 
@@ -61,7 +38,7 @@ def read_format(name: str, text: str) -> object:
 def readers() -> dict[str, Callable[[str], object]]:
     """The reader of each format, by its name."""
     return {
-        **{name: partial(read_measure, dimension=of) for name, of in _DIMENSIONS.items()},
+        **{name: partial(read_measure, dimension=of) for name, of in DIMENSIONS_OF_FORMATS.items()},
         "opening": read_opening,
         "sheath": read_sheath,
         "day": _read_day,

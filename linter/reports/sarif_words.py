@@ -46,7 +46,7 @@ class Addresses:
 
 
 def message(text: str) -> Data:
-    r"""A message in which nothing acts: no link, and no placeholder.
+    r"""A message in which nothing acts: no link, and no number that would be filled in.
 
     >>> message("bench [here](1) {0}")
     {'text': 'bench \\[here](1) {{0}}'}

@@ -7,38 +7,17 @@ from functools import cache
 from importlib.resources import files
 from typing import TYPE_CHECKING
 
+from linter.job.values import DIMENSIONS_OF_FORMATS
 from linter.reports.page.elements import Element, Style, el, written
 from linter.reports.sayings import CAUTION, counted
-from linter.units import (
-    AREA,
-    CURRENT,
-    LENGTH,
-    POWER,
-    RESISTANCE,
-    TEMPERATURE,
-    VOLTAGE,
-    VOLUME,
-    unit_names,
-)
+from linter.units import LENGTH, unit_names
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from linter.reports.sheet.lines import Ask, Halt, Sheet, Tick
-    from linter.units import Dimension
 
-_DIMENSIONS: dict[str, Dimension] = {
-    "length": LENGTH,
-    "opening": LENGTH,
-    "floor area": AREA,
-    "wire size": AREA,
-    "volume": VOLUME,
-    "current": CURRENT,
-    "voltage": VOLTAGE,
-    "power": POWER,
-    "resistance": RESISTANCE,
-    "temperature": TEMPERATURE,
-}
+_OPENING = "opening"  # two lengths
 _OUTCOMES = ("as it should be", "to be put right", "not applicable")
 _WITHOUT_SCRIPT = (
     "This browser runs no scripts, so nothing that is typed here is kept. Print the sheet, and "
@@ -143,11 +122,12 @@ def _what_differs(covered: list[Element]) -> Iterator[Element]:
 def _ask(name: str, ask: Ask) -> Element:
     hint = f"{name}-hint"
     told = ask.how or ask.means
+    example = "" if ask.words and not ask.format else ask.example
     return el(
         "div",
         el("label", ask.label, for_=name),
         _input(name, hint, ask),
-        el("p", told, id=hint, class_="hint"),
+        el("p", f"{told} Such as {example}." if example else told, id=hint, class_="hint"),
         el("p", id=f"{name}-wrong", class_="wrong", role="alert"),
         class_="ask",
     )
@@ -165,7 +145,7 @@ def _input(name: str, hint: str, ask: Ask) -> Element:
     if ask.words and not ask.format:
         options = (el("option", each, value=each) for each in ask.words)
         return el("select", el("option", value=""), *options, **about)
-    dimension = _DIMENSIONS.get(ask.format)
+    dimension = LENGTH if ask.format == _OPENING else DIMENSIONS_OF_FORMATS.get(ask.format)
     units = json.dumps(unit_names(dimension)) if dimension is not None else None
     words = [*ask.words, *([ask.instead[0]] if ask.instead else [])]
     return el(
@@ -173,7 +153,7 @@ def _input(name: str, hint: str, ask: Ask) -> Element:
         type="text",
         maxlength="200",
         inputmode="numeric" if ask.format == "count" else None,
-        placeholder=ask.example or None,
+        data_example=ask.example or None,
         data_format=ask.format or None,
         data_units=units,
         data_words=json.dumps(words) if words else None,

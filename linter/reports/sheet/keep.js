@@ -40,7 +40,7 @@
   function wrong(field) {
     const text = read(field);
     if (!text || text === "unknown" || listed(field.dataset.words).includes(text)) return "";
-    const example = field.placeholder ? ", such as " + field.placeholder : "";
+    const example = field.dataset.example ? ", such as " + field.dataset.example : "";
     if (field.dataset.format === "count") return /^\d{1,4}$/.test(text) ? "" : "A whole number" + example + ".";
     const units = listed(field.dataset.units).filter((each) => each !== "ft in");
     if (!units.length) return "";
