@@ -64,7 +64,7 @@ def _told(job: Job, pack: Pack, facts: Facts, judged: Judged) -> Examined:
     looks = walked(job, pack, facts, walk, write)
     told = _findings(judged, Teller(pack, facts, walk, write, job.permit_date))
     findings = _in_walking_order((*told, *looks.findings))
-    trials, lacks = Trials(facts.things, pack.library, write), lacks_of(pack.library, write)
+    trials, lacks = Trials(pack.library, write), lacks_of(pack.library, write)
     rules = in_force(pack.rules, job.stage, job.permit_date)
     judged = without_settled(judged, trials, pack.library)
     questions = open_questions(judged.untold, facts, walk, trials, lacks)

@@ -2,38 +2,44 @@
 
 from __future__ import annotations
 
-from functools import cached_property
-from itertools import chain
+from functools import cache, cached_property, partial
 from typing import TYPE_CHECKING
 
 from linter.audit.answers import When, along_counts, along_scale, along_steps, among_words
 from linter.audit.findings import WEIGHTS, Answer
 from linter.audit.hints import gauges_of, hints_of
+from linter.audit.seen import Sights
 from linter.language.judge import judge
 from linter.language.verdict import Verdict
-from linter.units import AREA, NUMBER, Unknown
+from linter.units import AREA, NUMBER
 from linter.vocabulary.kinds import KINDS
-from linter.vocabulary.model import Fact, FactRef, Shape, Thing
+from linter.vocabulary.model import Fact, FactRef, Shape
 
 if TYPE_CHECKING:
-    from collections.abc import Collection, Iterable, Mapping
+    from collections.abc import Collection, Iterable
 
+    from linter.audit.answers import Trial
     from linter.audit.judging import Untold
     from linter.language.library import Library
     from linter.language.writing import Writer
+    from linter.packs.model import Rule
+    from linter.vocabulary.model import Thing
 
 _OUTCOME = {Verdict.MET: "met", Verdict.BROKEN: "broken", Verdict.DOES_NOT_APPLY: "does not apply"}
 
 
 class Trials:
-    """Answers put in the place of what is unknown, one at a time, and taken out again."""
+    """Answers put in the place of what is unknown, one at a time, and taken out again.
 
-    def __init__(
-        self, things: Mapping[str, tuple[Thing, ...]], library: Library, write: Writer
-    ) -> None:
+    What was tried at one thing is not tried again at others of which the rule sees the same.
+    """
+
+    def __init__(self, library: Library, write: Writer) -> None:
         self._library, self._write = library, write
-        self._things = things
         self._hints = hints_of(library)
+        self._sights = Sights(library)
+        self._trials: dict[tuple[object, ...], Trial] = {}
+        self._whens: dict[Trial, When] = {}
 
     def answers(self, checks: Iterable[Untold]) -> tuple[Answer, ...]:
         """What answers settle, for each rule; things for which they settle alike stand together."""
@@ -51,32 +57,30 @@ class Trials:
         self, check: Untold, ref: FactRef, answers: Iterable[object], outcomes: Collection[str]
     ) -> bool:
         """Whether a check that hangs on one fact comes to one of the outcomes with each answer."""
-        known = ref in self._unknown
-        return known and all(self._outcome(check, ref, each) in outcomes for each in answers)
-
-    @cached_property
-    def _unknown(self) -> Mapping[FactRef, list[tuple[Thing, str]]]:
-        """Where each unknown fact shows: at its own thing, and where it was copied to."""
-        shown: dict[FactRef, list[tuple[Thing, str]]] = {}
-        for thing in chain.from_iterable(self._things.values()):
-            for name, value in thing.__dict__.items():
-                if type(value) is Unknown and len(value.because) == 1:
-                    (ref,) = value.because
-                    if isinstance(ref, FactRef) and ref.fact == name:
-                        shown.setdefault(ref, []).append((thing, name))
-        return shown
+        trial = self._trial(check, ref)
+        return all(trial(each) in outcomes for each in answers)
 
     def _when(self, check: Untold) -> When:
         ref = next(iter(check.because))
-        if len(check.because) > 1 or not isinstance(ref, FactRef) or ref not in self._unknown:
+        if len(check.because) > 1 or not isinstance(ref, FactRef):
             return ()
         fact = KINDS[ref.kind].fact(ref.fact)
-        return self._tried(check, ref, fact) if fact else ()
+        if fact is None:
+            return ()
+        trial = self._trial(check, ref)
+        if trial not in self._whens:
+            self._whens[trial] = self._tried(check.rule, fact, trial)
+        return self._whens[trial]
 
-    def _tried(self, check: Untold, ref: FactRef, fact: Fact) -> When:
-        def trial(answer: object) -> str:
-            return self._outcome(check, ref, answer)
+    def _trial(self, check: Untold, ref: FactRef) -> Trial:
+        """The trial of answers to a fact, the same for all things of which the rule sees alike."""
+        seen = self._sights.seen(check.rule, check.thing, ref)
+        key = check.rule.name, ref.kind, ref.fact, seen.values
+        if key not in self._trials:
+            self._trials[key] = cache(partial(self._outcome, check, seen.asked))
+        return self._trials[key]
 
+    def _tried(self, rule: Rule, fact: Fact, trial: Trial) -> When:
         def write(value: float) -> str:
             return self._write(value, fact.type, None)
 
@@ -88,18 +92,19 @@ class Trials:
         if kind.shape is not Shape.QUANTITY or kind.dimension is None:
             return ()
         if kind.dimension == NUMBER:
-            return along_counts(self._hints(check.rule, NUMBER), write, trial)
+            return along_counts(self._hints(rule, NUMBER), write, trial)
         if kind.dimension == AREA and fact.example.endswith("AWG"):
             return along_steps(self._gauges, write, trial)
-        return along_scale(kind.dimension, self._hints(check.rule, kind.dimension), write, trial)
+        return along_scale(kind.dimension, self._hints(rule, kind.dimension), write, trial)
 
     @cached_property
     def _gauges(self) -> tuple[float, ...]:
         """The sizes of wire that can be answered: the pack knows no others."""
         return gauges_of(self._library)
 
-    def _outcome(self, check: Untold, ref: FactRef, answer: object) -> str:
-        places = self._unknown[ref]
+    def _outcome(self, check: Untold, places: tuple[tuple[Thing, str], ...], answer: object) -> str:
+        if not places:  # it hangs on what was worked out from the fact before any rule was asked
+            return ""
         kept = [thing.__dict__[name] for thing, name in places]
         try:
             for thing, name in places:

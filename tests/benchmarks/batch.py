@@ -28,6 +28,10 @@ from linter.text.yaml_places import read_places  # noqa: E402
 
 JOBS = 200
 WORKERS = 2
+# What is repeated; the rest is of the dwelling as a whole.
+_GROUPS = (
+    "rooms", "boxes", "cables", "circuits", "appliances", "walls", "counters", "stairs", "doors",
+)  # fmt: skip
 # Keys whose values are words of ours, though a thing may have the same name.
 _WORDS = ("use", "serves", "type", "kind")
 _PACKS: dict[str, Shelf] = {}
@@ -79,14 +83,14 @@ def _times(data: Any, copies: int) -> Any:
 
     Cables that name a space of the panel are left out, for all panels have the same spaces.
     """
-    named = ("rooms", "boxes", "cables", "circuits", "appliances")
-    names = {name for group in named for name in data.get(group, {})}
+    named = [group for group in _GROUPS if group in data]
+    names = {name for group in named for name in data[group]}
     large = {key: each for key, each in data.items() if key not in (*named, "panel")}
     large |= {group: {} for group in ("panels", *named)}
     for number in range(copies):
         large["panels"][f"panel-{number}"] = _renamed(data["panel"], names, number)
         for group in named:
-            for name, value in data.get(group, {}).items():
+            for name, value in data[group].items():
                 changed = _renamed(value, names, number)
                 if group == "circuits":
                     changed["panel"] = f"panel-{number}"
@@ -98,7 +102,7 @@ def _times(data: Any, copies: int) -> Any:
 def _renamed(value: Any, names: set[str], number: int) -> Any:
     if isinstance(value, dict):
         return {
-            _name(key, names, number): each if key in _WORDS else _renamed(each, names, number)
+            key: each if key in _WORDS else _renamed(each, names, number)
             for key, each in value.items()
         }
     if isinstance(value, list):

@@ -72,7 +72,7 @@ def studio(name: str, known: str, unknown: str) -> Studio:
     wiring = derive(job)
     facts = facts_of(job, wiring, trace(job, wiring))
     untold = judge_all(facts.things, in_force(pack.rules, "energised"), pack.library).untold
-    trials = Trials(facts.things, pack.library, writer_of(pack))
+    trials = Trials(pack.library, writer_of(pack))
     return Studio(facts, pack.library, tuple(_asked(untold, trials)))
 
 
