@@ -28,11 +28,10 @@ def assumed(
 ) -> tuple[Assumed, ...]:
     """What the answers that are told were taken from and the job leaves out, by kind and fact.
 
-    Every rule is asked again with that hidden: what it then stumbles on is what it takes. So a job
-    that says everything pays nothing.
+    Every rule is asked again with that hidden: what it then stumbles on is what it takes, and stays
+    shown from then on. So a job that says everything pays nothing.
     """
     hidden = _Hidden(facts)
-    found: set[object] = set()
     if hidden.places:
         untold_of: dict[str, set[Thing]] = {}
         for each in untold:
@@ -42,9 +41,9 @@ def assumed(
             for rule in rules:
                 left = untold_of.get(rule.name, ())
                 told = (each for each in facts.things.get(rule.about, ()) if each not in left)
-                hard += [(rule, each) for each in hidden.hard(rule, told, library, found)]
-        found.update(*(_carefully(each, facts, library) for each in hard))
-    return tuple(_listed(found, facts))
+                hard += [(rule, each) for each in hidden.hard(rule, told, library)]
+        hidden.found.update(*(_carefully(each, facts, library) for each in hard))
+    return tuple(_listed(hidden.found, facts))
 
 
 def _carefully(check: Check, facts: Facts, library: Library) -> Iterator[FactRef]:
@@ -60,11 +59,13 @@ def _carefully(check: Check, facts: Facts, library: Library) -> Iterator[FactRef
 class _Hidden:
     """The facts of a job that are taken as none; within its `with` they are not known.
 
-    `places` has, for each fact that would say it, what follows from it, with the value taken.
+    `places` has, for each fact that would say it, what follows from it, with the value taken;
+    `found` has those that a check asked for.
     """
 
     def __init__(self, facts: Facts) -> None:
         self.places: dict[object, list[tuple[Thing, str, object]]] = {}
+        self.found: set[object] = set()
         for things in facts.things.values():
             for thing in things:
                 for fact, root in thing.assumed.items():
@@ -72,45 +73,27 @@ class _Hidden:
                     self.places.setdefault(root, []).append(at)
 
     def __enter__(self) -> Self:
-        self._hide(self.places)
+        for root, places in self.places.items():
+            for thing, fact, _ in places:
+                thing.__dict__[fact] = Unknown((root,))
         return self
 
     def __exit__(self, *_: object) -> None:
         self._show(self.places)
 
-    def hard(
-        self, rule: Rule, things: Iterable[Thing], library: Library, found: set[object]
-    ) -> Iterator[Thing]:
+    def hard(self, rule: Rule, things: Iterable[Thing], library: Library) -> Iterator[Thing]:
         """Adds what a rule asks for to `found`; the things of which that does not tell it."""
         quickly = compile_rule(rule.where, rule.need, library)
         for thing in things:
-            try:
-                quickly(thing)
-            except NotKnown as stumbled:
-                if not self._shown_until_told(quickly, thing, stumbled, found):
-                    yield thing
-
-    def _shown_until_told(
-        self, quickly: Callable[[Thing], object], thing: Thing, first: NotKnown, found: set[object]
-    ) -> bool:
-        """Shows what a check stumbles on until it is told, and hides it again."""
-        shown: list[object] = []
-        stumbled: NotKnown | None = first
-        while stumbled is not None:
-            fresh = [each for each in stumbled.because if each in self.places and each not in shown]
-            if not fresh:
-                break
-            self._show(fresh)
-            shown += fresh
             stumbled = _stumbled(quickly, thing)
-        self._hide(shown)
-        found.update(shown)
-        return stumbled is None
-
-    def _hide(self, roots: Iterable[object]) -> None:
-        for root in roots:
-            for thing, fact, _ in self.places[root]:
-                thing.__dict__[fact] = Unknown((root,))
+            while stumbled is not None:
+                fresh = [x for x in stumbled.because if x in self.places and x not in self.found]
+                if not fresh:
+                    yield thing
+                    break
+                self._show(fresh)
+                self.found.update(fresh)
+                stumbled = _stumbled(quickly, thing)
 
     def _show(self, roots: Iterable[object]) -> None:
         for root in roots:
