@@ -60,11 +60,21 @@ _NOT_FACTS = {
 # Facts that are looked at through one which is worked out from them.
 _THROUGH: dict[KindFact, tuple[KindFact, ...]] = {
     ("receptacle", "places"): (("circuit", "receptacle_count"),),
-    ("cable", "length"): (("circuit", "voltage_drop"),),
-    ("breaker", "rating"): (("circuit", "rating"), ("cable", "breaker_rating")),
+    ("cable", "length"): (("circuit", "voltage_drop"), ("circuit", "home_run_length")),
+    ("breaker", "rating"): (
+        ("circuit", "rating"),
+        ("cable", "breaker_rating"),
+        ("conductor", "breaker_rating"),
+    ),
     ("breaker", "serves"): (("breaker", "has_directory_entry"),),
-    ("breaker", "is_ground_fault"): (("receptacle", "has_ground_fault_protection"),),
-    ("breaker", "is_arc_fault"): (("outlet", "has_arc_fault_protection"),),
+    ("breaker", "is_ground_fault"): (
+        ("receptacle", "has_ground_fault_protection"),
+        ("circuit", "is_ground_fault_at_panel"),
+    ),
+    ("breaker", "is_arc_fault"): (
+        ("outlet", "has_arc_fault_protection"),
+        ("circuit", "is_arc_fault_at_panel"),
+    ),
     ("room", "is_finished"): (("dwelling", "floor_area"),),
     ("room", "area"): (("dwelling", "floor_area"),),
     ("room", "ambient"): (("cable", "ambient"),),

@@ -115,6 +115,7 @@ VALUES: Mapping[str, str] = {
     "energised": "energized, live, final, hot",
     "split phase": "single phase, 120/240, 120/240 v, 240/120, two leg, residential, "
     "single phase 240 v, 240 v",
+    "single phase 230 V": "single phase, single phase 240 v, 240 v, 230 v, 230, 220 v",
     "two-wire 120 V": "120 v, 120, 110 v, cord, extension cord, inverter",
 }  # fmt: skip
 # What stands at a place only as more than a word; the first is the word that can stand there.

@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 from typing import Literal, NamedTuple, cast
 
 from linter.packs.entries import Entry, Stated
-from linter.packs.proof_trees import Tree, merged, read_tree, told_apart
+from linter.packs.proof_trees import UNKNOWN, Tree, merged, read_tree, told_apart
 from linter.packs.scopes import measure_type
 from linter.packs.values import read_value, refusal_of
 from linter.text import Place, Refusal
@@ -168,7 +168,8 @@ def _problem(case: Node, told: Sequence[Outcome], outcomes: Sequence[Outcome]) -
     missing = next((name for name in wanted if name not in case.fields), None)
     if missing is not None:
         words = "the facts with which it does" if missing == "when" else "the facts it hangs on"
-        return Refusal(case.place, f'The case has no "{missing}"', words, f'add "{missing}"')
+        mend = f'add "{missing}{_as_far_as_seen(case, told[0])}"'
+        return Refusal(case.place, f'The case has no "{missing}"', words, mend)
     extra = next((name for name in case.fields if name not in allowed), None)
     if extra is not None:
         return Refusal(
@@ -178,3 +179,9 @@ def _problem(case: Node, told: Sequence[Outcome], outcomes: Sequence[Outcome]) -
             f'leave "{extra}" out',
         )
     return None
+
+
+def _as_far_as_seen(case: Node, told: Outcome) -> str:
+    """What a missing "because" says, where the case itself states facts to be unknown."""
+    unsaid = [name for name, node in case.fields[told].fields.items() if node.text == UNKNOWN]
+    return f": [{', '.join(unsaid)}]" if unsaid else ""

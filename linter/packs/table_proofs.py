@@ -17,12 +17,14 @@ from linter.units import NUMBER, TEMPERATURE, NotKnown, same_value
 from linter.vocabulary.shorthand import COUNT, quantity
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Collection, Iterator, Mapping
+    from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 
     from linter.language.lookup import Found, Value
     from linter.language.writing import Writer
-    from linter.packs.model import Pack, PackTable
+    from linter.packs.model import Pack, PackTable, Row
     from linter.text import Place
+
+_NAMED = 6  # rows that nothing looks up, as many as are named
 
 
 class Gap(NamedTuple):
@@ -86,10 +88,15 @@ def gaps(pack: Pack, looked_up: Mapping[str, Collection[int]]) -> Iterator[Gap]:
             if row.origin.layer == own and number not in looked_up[name]
         ]
         if idle:
-            keys = ", ".join(idle[0].written[: len(table.table.keys)])
-            more = f", nor {len(idle) - 1} more" if len(idle) > 1 else ""
-            actual = f"no case looks up the row {keys}{more}"
+            actual = f"no case looks up the {_rows(idle, len(table.table.keys))}"
             yield Gap(name, idle[0].origin.place, actual, _WANTED)
+
+
+def _rows(rows: Sequence[Row], keys: int) -> str:
+    """Rows by their keys: all of a few, and how many more there are."""
+    named = [", ".join(row.written[:keys]) for row in rows[:_NAMED]]
+    more = f"; and {len(rows) - _NAMED} more" if len(rows) > _NAMED else ""
+    return f"{'row' if len(rows) == 1 else 'rows'} {'; '.join(named)}{more}"
 
 
 def _begins_late(pack: Pack, name: str, table: PackTable, own: str) -> Iterator[Gap]:

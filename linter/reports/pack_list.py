@@ -78,4 +78,5 @@ def proof_lines(pack: Pack, report: ProofReport) -> Iterator[Line]:
         yield line(f"{pack.id}: {ran}; every case comes out as stated.")
         return
     fails = counted(len(report.failing), "case does", "cases do")
-    yield line(f"{pack.id}: {ran}; {fails} not come out as stated, or missing.", "box")
+    are = "is" if len(report.failing) == 1 else "are"
+    yield line(f"{pack.id}: {ran}; {fails} not come out as stated, or {are} missing.", "box")

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from linter.wiring.model import Terminal
 
 _SPLIT_PHASE = "split phase"
-_DIMMER = "dimmer"
+_DIMMER, _SWITCH = "dimmer", "switch"
 _THE_BOX = "the box itself"
 # A switch of one pole has no common; its screws are called by what comes in and what goes out.
 _OF_A_SWITCH = {
@@ -56,11 +56,16 @@ class CardWords:
         """A device with what it is: "three-way switch landing"."""
         if not name:
             return _THE_BOX
-        return f"{_kind(self._devices[name])} {name}"
+        return f"{self.kind(name)} {name}"
 
     def kind(self, name: str) -> str:
         """What a device is: "three-way switch"."""
-        return _kind(self._devices[name])
+        device = self._devices[name]
+        if not isinstance(device, Switch):
+            return self._word(device.kind)
+        if device.type.endswith(_DIMMER):
+            return self._word(device.type)
+        return f"{self._word(device.type)} {self._word(_SWITCH)}"
 
     def terminal(self, terminal: Terminal) -> str:
         """A terminal with its device, as the device is marked."""
@@ -104,9 +109,3 @@ class CardWords:
 
     def _word(self, word: str) -> str:
         return self._words.get(word, word)
-
-
-def _kind(device: Device) -> str:
-    if isinstance(device, Switch):
-        return device.type if device.type.endswith(_DIMMER) else f"{device.type} switch"
-    return device.kind

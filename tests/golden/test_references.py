@@ -75,6 +75,8 @@ def test_the_pack_from_nothing_that_is_shown_proves_and_finds_what_the_page_says
     found = sorted((each.rule, each.ref) for each in audited.findings)
     assert found == [("box-has-room", "bench"), ("breaker-suits-cable", "out")]
     assert not audited.open
+    # Of what a rule looks at through what is worked out from it, nothing is said.
+    assert "protection" not in {each.key for each in audited.unlooked}
 
 
 def test_the_page_names_every_word_of_amendments_and_lookups() -> None:

@@ -193,3 +193,14 @@ def test_a_wire_that_others_hang_on_is_not_one_to_cap() -> None:
     stern = make_up_of(wiring, job, "stern", needed=needed)
     assert "k4.white" in stern.capped
     assert stern.lacking == ()
+
+
+def test_devices_are_called_as_the_pack_calls_them() -> None:
+    job = read_job(JOB, "boathouse.yaml")
+    words = {"receptacle": "socket", "bond": "earth wire"}
+    bow = make_up_of(derive(job), job, "bow", words)
+    assert {(each.device, each.terminal) for each in bow.terminals} == {
+        ("socket bow", "hot"),
+        ("socket bow", "neutral"),
+        ("socket bow", "earth wire"),
+    }
