@@ -69,7 +69,7 @@ def _no_base(above: PackFiles, name: str, there: Sequence[str]) -> Refusal:
         above.manifest_node.fields["extends"].place,
         f'The layer stands on "{name}", and there is no such pack',
         f"nothing, or one of: {', '.join(others)}",
-        "write the name of a pack that is there",
+        "write the name of a pack that is there, or nothing where yours stands by itself",
         nearest(name, others),
     )
 

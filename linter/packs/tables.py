@@ -87,7 +87,7 @@ def _read_row(entry: Entry, stated: Stated, ground: Ground) -> Cells:
                 stated.node.place,
                 f"The row has {len(cells)} values for {len(columns)} columns",
                 names,
-                "write one value for each column",
+                "write one value for each column, and part of a number after a point, as in 2.5",
             )
         )
         return ()

@@ -55,7 +55,8 @@ def circuit_lines(followed: Followed, wiring: Wiring, loaded: Loaded | None) -> 
 
 def _start(start: Start) -> str:
     facts = [start.rating] if start.rating else []
-    facts += [f"leg {start.leg}" if start.leg else "leg not told", *start.protection]
+    facts += [f"leg {start.leg}" if start.leg else "leg not told"] if start.leg is not None else []
+    facts += start.protection
     on_it = join_words(start.conductors) if start.conductors else "nothing on it"
     return f"{start.breaker}, {', '.join(facts)}: {on_it}"
 

@@ -5,13 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.job.devices import Switch
-from linter.wiring.legs import leg_is_known, leg_of_pole
+from linter.wiring.legs import has_one_leg, leg_is_known, leg_of_pole
 from linter.wiring.model import LinkKind, Role
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from linter.job.jobs import Job
+    from linter.job.panel import Breaker, Panel
     from linter.job.stated import CircuitId
     from linter.trace.outlets import Place
     from linter.trace.trace import Trace
@@ -76,12 +77,13 @@ class Stop(NamedTuple):
 class Start(NamedTuple):
     """Where a circuit begins: a breaker's pole, its leg, what it is, what is on it.
 
-    The leg is empty where the job does not tell it; `pole` is panel, space and pole from 0.
+    The leg is empty where the job does not tell it, None where the supply has but one.
+    `pole` is panel, space and pole from 0.
     """
 
     pole: tuple[str, int, int]
     breaker: str
-    leg: str
+    leg: str | None
     rating: str
     protection: tuple[str, ...]
     conductors: tuple[str, ...]
@@ -140,7 +142,6 @@ class Follower:
         for ref in self._job.circuits[circuit].breakers:
             panel = self._job.panels[ref.panel]
             breaker = panel.breakers[ref.space]
-            leg_is_told = leg_is_known(breaker, panel)
             rating = "" if breaker.rating is None else breaker.rating.written
             for pole in range(breaker.poles):
                 on_it = [
@@ -153,11 +154,16 @@ class Follower:
                 yield Start(
                     (str(ref.panel), ref.space, pole),
                     f"{which}breaker {ref.space}{where}",
-                    leg_of_pole(breaker, pole) if leg_is_told else "",
+                    self._leg(breaker, panel, pole),
                     rating,
                     breaker.protection or (),
                     tuple(on_it),
                 )
+
+    def _leg(self, breaker: Breaker, panel: Panel, pole: int) -> str | None:
+        if has_one_leg(self._job):
+            return None
+        return leg_of_pole(breaker, pole) if leg_is_known(breaker, panel) else ""
 
     def _stop(self, box: BoxWiring, circuit: str) -> Stop:
         distances = [self._trace.distance(end.id) for end in box.wire_ends]

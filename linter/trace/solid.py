@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from linter.job.stated import PanelId
-from linter.wiring.legs import LEGS, leg_is_known, leg_of_pole
+from linter.wiring.legs import LEGS, has_one_leg, leg_is_known, leg_of_pole
 from linter.wiring.model import LinkKind, PanelLanding, Role, Spot, Use, Wiring
 
 if TYPE_CHECKING:
@@ -17,7 +17,6 @@ if TYPE_CHECKING:
 
 OF_SWITCHES = frozenset({LinkKind.CLOSED_WHEN_ON, LinkKind.THROW_1, LinkKind.THROW_2})
 NEUTRAL_SPOTS = frozenset({Spot.NEUTRAL_BAR, Spot.BREAKER_NEUTRAL})
-_SPLIT = "split phase"
 _SUB_PANEL = "sub-panel"
 
 
@@ -111,8 +110,7 @@ class Panels:
 
     def __init__(self, job: Job, wiring: Wiring) -> None:
         self._job = job
-        kind = job.usual_supply.kind
-        self._is_one = kind is not None and kind != _SPLIT
+        self._is_one = has_one_leg(job)
         landings = wiring.panel_landings.values()
         fed = {each.panel for each in landings if each.spot is Spot.FEED}
         self._joined = {

@@ -5,10 +5,18 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from linter.job.jobs import Job
     from linter.job.panel import Breaker, Panel
 
 LEGS = ("A", "B")
 BY_ROWS = "alternate by rows"
+_SPLIT = "split phase"
+
+
+def has_one_leg(job: Job) -> bool:
+    """Whether the usual supply is said to be of a kind that has but one leg."""
+    kind = job.usual_supply.kind
+    return kind is not None and kind != _SPLIT
 
 
 def leg_of_pole(breaker: Breaker, pole: int) -> str:

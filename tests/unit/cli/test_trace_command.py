@@ -1,5 +1,6 @@
 import json
 import re
+from pathlib import Path
 
 import pytest
 
@@ -8,6 +9,16 @@ from tests.unit.cli.running import Runner
 
 STUDIO = str(ROOT / "examples/pottery-studio/put-right.yaml")
 SHARED = ("counter", "--load", "1500 W at sink-left", "--load", "100 W at sink-right")
+ISLET = """
+precover: 1
+job: {name: Bait shed}
+supplies: {cable: {kind: single phase 230 V, voltage: 230 V}}
+panel: {breakers: {1: {rating: 10 A}}}
+circuits: {shed: {breakers: [1]}}
+rooms: {shed: {use: workshop}}
+boxes: {bench: {room: shed, holds: receptacle}}
+cables: {home: {sheath: 3G1.5, from: panel, to: bench, circuit: shed}}
+"""
 
 
 def test_a_circuit_is_followed_from_the_panel_outward(precover: Runner) -> None:
@@ -29,6 +40,14 @@ def test_a_circuit_is_followed_from_the_panel_outward(precover: Runner) -> None:
     boxes = re.findall(r"(\S+), \S+, (\d) cables? from the panel", ran.said)
     assert [int(far) for _, far in boxes] == sorted(int(far) for _, far in boxes)
     assert len(boxes) == 8
+
+
+def test_where_the_supply_has_no_legs_none_is_spoken_of(precover: Runner, tmp_path: Path) -> None:
+    job = tmp_path / "islet.yaml"
+    job.write_text(ISLET, encoding="utf-8")
+    assert "breaker 1, 10 A: brown of home" in precover("trace", str(job)).said
+    job.write_text(ISLET.replace("single phase 230 V", "unknown"), encoding="utf-8")
+    assert "breaker 1, 10 A, leg not told: brown of home" in precover("trace", str(job)).said
 
 
 def test_without_a_name_every_circuit_is_followed(precover: Runner) -> None:
