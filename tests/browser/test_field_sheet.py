@@ -25,10 +25,10 @@ FIELD = """((way) => [...document.querySelectorAll("[data-way]")]
   .find((each) => JSON.stringify(JSON.parse(each.dataset.way)) === JSON.stringify(way)).id)"""
 
 
-@pytest.fixture
-def sheet(tmp_path: Path) -> Path:
+@pytest.fixture(scope="module")
+def sheet(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The field sheet of the studio as it was pulled."""
-    file = tmp_path / "sheet.html"
+    file = tmp_path_factory.mktemp("sheet") / "sheet.html"
     assert run(["fieldsheet", str(JOB), "-o", str(file)]) == 0
     return file
 
