@@ -62,6 +62,13 @@ def test_it_reads_on_a_phone(browser: Browser, sheet: Path, tmp_path: Path, exam
     assert browser.complaints() == []
 
 
+def empty(browser: Browser, sheet: Path) -> None:
+    """Opens the sheet with nothing kept of it."""
+    browser.open(sheet, *PHONE)
+    browser.tell("localStorage.clear()")
+    browser.open(sheet, *PHONE)
+
+
 @pytest.mark.parametrize(
     ("way", "text", "said"),
     [
@@ -88,7 +95,7 @@ def test_units_are_told_while_typing(
 def test_what_is_typed_is_kept_saved_and_brought_in(
     browser: Browser, sheet: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    browser.open(sheet, *PHONE)
+    empty(browser, sheet)
     filled(browser, "by", "M. Ferrow")
     filled(browser, "on", "2026-03-14")
     filled(browser, field(browser, "usual", "cable", "free_length"), "8 in")
@@ -120,9 +127,7 @@ def test_what_is_typed_is_kept_saved_and_brought_in(
 def test_nothing_is_saved_that_cannot_be_read(
     browser: Browser, sheet: Path, tmp_path: Path
 ) -> None:
-    browser.open(sheet, *PHONE)
-    browser.tell("localStorage.clear()")
-    browser.open(sheet, *PHONE)
+    empty(browser, sheet)
     name = field(browser, "usual", "cable", "free_length")
     filled(browser, name, "long enough")
     with pytest.raises(TimeoutError):
