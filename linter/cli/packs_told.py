@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -21,7 +22,16 @@ def shelf_for(own: Sequence[str], *told: str) -> tuple[Shelf, list[str]]:
     """
     by_folder = [each for each in told if each and (Path(each) / MANIFEST).is_file()]
     names = [Path(each).resolve().name if each in by_folder else each for each in told]
-    return Shelf([*(own or _at_hand()), *by_folder]), names
+    beside = [folder for each in by_folder for folder in _beside(each)]
+    return Shelf([*(own or _at_hand()), *beside, *by_folder]), names
+
+
+def _beside(pack: str) -> list[str]:
+    """The packs of one's own that lie beside one, since it may stand on them."""
+    shipped = Shelf()
+    above = os.path.normpath(os.path.join(pack, os.pardir))  # noqa: PTH118  of "." it is ".."
+    around = packs_in(Path(above), Path(above).as_posix())
+    return [each.shown for name, each in around.items() if not shipped.ships(name)]
 
 
 def _at_hand() -> list[str]:

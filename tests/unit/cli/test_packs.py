@@ -232,3 +232,20 @@ def test_the_folder_packs_that_one_works_beside_is_looked_into(
     refused = precover("packs", "prove", "example-boathouse")
     assert refused.status == 64
     assert "the folder of a pack, or --packs" in refused.err
+
+
+def test_a_layer_told_by_its_folder_finds_the_pack_beside_it(
+    precover: Runner, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    packs = Path(own_pack(tmp_path))
+    town = packs / "example-boathouse-town"
+    town.mkdir()
+    manifest = (packs / "example-boathouse" / "pack.yaml").read_text(encoding="utf-8")
+    manifest = manifest.replace("pack: example-boathouse", "pack: example-boathouse-town")
+    manifest = manifest.replace("extends: nothing", "extends: example-boathouse")
+    (town / "pack.yaml").write_text(manifest, encoding="utf-8")
+    assert precover("packs", "prove", str(town)).status == 0
+    monkeypatch.chdir(packs)
+    assert precover("packs", "prove", "example-boathouse-town").status == 0
+    monkeypatch.chdir(town)
+    assert precover("packs", "prove", ".").status == 0
