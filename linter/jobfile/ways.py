@@ -11,66 +11,24 @@ from typing import TYPE_CHECKING
 
 from linter.job.stated import CableId
 from linter.job.stating import ANSWER, Accepts, Stating, Step, Way
+from linter.jobfile.fact_keys import FROM_THE_TOP, keys_of
 from linter.jobfile.schema import UNKNOWN, Schema, job_schema
 from linter.jobfile.things import THE_PANEL
 from linter.text.yaml_places import read_places
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
     from linter.job.jobs import Job
     from linter.text.yaml_places import Node
 
-# Facts whose key is neither called as they are nor so but for "is_" or "has_".
-_OTHERWISE: Mapping[str, Mapping[str, Way]] = {
-    "box": {
-        "marked_volume": ("volume",),
-        "is_metal": ("material",),
-        "internal_clamps": ("clamps",),
-        "has_cable_clamps": ("clamps",),
-        "smallest_opening": ("opening",),
-        "largest_opening": ("opening",),
-        "surface_burns": ("surface",),
-        "is_bonded": ("bond_screw",),
-        "is_listed_for_fan": ("fan_rated",),
-        "is_listed_for_luminaire": ("luminaire_rated",),
-        "is_for_wet_place": ("wet_rated",),
-    },
-    "panel": {"main_rating": ("main",)},
-    "breaker": {"is_ground_fault": ("protection",), "is_arc_fault": ("protection",)},
-    "appliance": {"needs_own_circuit": ("own_circuit",)},
-    "device": {
-        "is_ground_fault": ("protection",),
-        "is_arc_fault": ("protection",),
-        "fixture_wires": ("fixture_wires", "count"),
-        "fixture_wire_size": ("fixture_wires", "size"),
-        "canopy_is_domed": ("domed_canopy",),
-    },
-    "receptacle": {
-        "places": ("single",),
-        "cover_closes_in_use": ("cover_in_use",),
-        "is_in_appliance_space": ("appliance_space",),
-    },
-    "cable": {
-        "type": ("sheath",),
-        "size": ("sheath",),
-        "insulated_conductors": ("sheath",),
-        "bond_size": ("bond",),
-        "runs_along_framing": ("along_framing", "distance_to_face"),
-        "distance_to_face": ("along_framing", "distance_to_face"),
-        "is_plated_along_framing": ("along_framing", "plated"),
-        # What counts is the hole that lies nearest to an edge.
-        "bored_holes_are_stated": ("holes", 0, "distance_to_edge"),
-        "bundled_conductors": ("bundled", "conductors"),
-        "bundled_cables": ("bundled", "cables"),
-        "bundle_length": ("bundled", "length"),
-        "bundle_is_in_sealed_hole": ("bundled", "sealed"),
-    },
-    "dwelling": {"service_rating": ("rating",), "supply_voltage": ("voltage",)},
-}
 # Words that stand in the place of a whole map or list, where there is nothing of the kind.
-_NOTHING_OF_IT = {"along_framing": "no", "bundled": "no", "holes": "none"}
-_PREFIXES = ("is_", "has_")
+_NOTHING_OF_IT = {
+    "holes": "none",
+    **dict.fromkeys(
+        ("along_framing", "bundled", "over_attic", "under_joists", "exposed", "return_air",
+         "under_roof", "underground", "whirlpool"),
+        "no",
+    ),
+}  # fmt: skip
 
 
 def where_stated(job: Job, kind: str, name: str, fact: str) -> Stating | None:
@@ -83,14 +41,19 @@ def where_stated(job: Job, kind: str, name: str, fact: str) -> Stating | None:
     above = _WAYS.get(kind, _in_section(f"{kind}s"))(job, name)
     if above is None:
         return None
-    for key in _keys(kind, fact):
-        accepts = _accepts((*above, *key))
+    for key in keys_of(kind, fact):
+        way = key[1:] if key[:1] == FROM_THE_TOP else (*above, *key)
+        accepts = _accepts(way)
         if accepts is not None:
-            first = key[0] if len(key) > 1 else ""
-            word = _NOTHING_OF_IT.get(str(first))
-            instead = (word, (*above, first)) if word else None
-            return Stating((*above, *key), accepts, instead=instead)
+            return Stating(way, accepts, instead=_instead(above, key))
     return None
+
+
+def _instead(above: Way, key: Way) -> tuple[str, Way] | None:
+    """The word that says there is nothing of the kind, and the way to where it stands."""
+    first = key[0] if len(key) > 1 else ""
+    word = _NOTHING_OF_IT.get(str(first))
+    return (word, (*above, first)) if word else None
 
 
 def usual_way(way: Way) -> Way | None:
@@ -137,17 +100,6 @@ def standing(root: Node, way: Way) -> str:
     return node.text
 
 
-def _keys(kind: str, fact: str) -> Iterator[Way]:
-    """The keys that may state a fact of a kind, the likeliest first."""
-    special = _OTHERWISE.get(kind, {}).get(fact)
-    if special is not None:
-        yield special
-    yield () if fact == "marked_as" else (fact,)
-    for prefix in _PREFIXES:
-        if fact.startswith(prefix):
-            yield (fact.removeprefix(prefix),)
-
-
 def _in_section(section: str) -> _Find:
     def find(job: Job, name: str) -> Way | None:
         return (section, name) if name in getattr(job, section, {}) else None
@@ -189,6 +141,36 @@ def _hole(job: Job, name: str) -> Way | None:  # noqa: ARG001  all are found ali
     return ("cables", cable, "holes", int(number) - 1)
 
 
+def _service(job: Job, name: str) -> Way | None:  # noqa: ARG001  there is one
+    return ("service",)
+
+
+def _floor(job: Job, name: str) -> Way | None:  # noqa: ARG001  all are found alike
+    return ("dwelling", "floors", name)
+
+
+def _run(job: Job, name: str) -> Way | None:
+    section = next((each for each in ("walls", "counters") if name in getattr(job, each)), None)
+    return (section, name) if section else None
+
+
+def _run_break(job: Job, name: str) -> Way | None:
+    run, _, number = name.rpartition("/")
+    above = _run(job, run)
+    return (*above, "breaks", int(number) - 1) if above else None
+
+
+def _placed(job: Job, name: str) -> Way | None:
+    """An outlet along a run, by its position among those that the run lists."""
+    outlet, _, run = name.rpartition("@")
+    above = _run(job, run)
+    if above is None:
+        return None
+    listed = (job.walls | job.counters)[run].outlets or ()
+    at = next((at for at, each in enumerate(listed) if each.outlet == outlet), None)
+    return (*above, "outlets", at) if at is not None else None
+
+
 def _device(job: Job, name: str) -> Way | None:
     for box in job.boxes.values():
         for at, device in enumerate(box.holds):
@@ -207,7 +189,12 @@ _WAYS: Mapping[str, _Find] = {
     "wire_end": _mark,
     "panel_end": _mark,
     "bored_hole": _hole,
-    **dict.fromkeys(("device", "outlet", "receptacle", "switch"), _device),
+    "service": _service,
+    "floor": _floor,
+    "run": _run,
+    "run_break": _run_break,
+    "placed_outlet": _placed,
+    **dict.fromkeys(("device", "outlet", "receptacle", "switch", "luminaire", "alarm"), _device),
 }
 
 
@@ -236,20 +223,16 @@ def _accepts(way: Way) -> Accepts | None:
 
 def _below(schema: Schema, step: Step) -> Schema | None:
     """The schema of what stands under a key, or at a position of a list."""
-    for each in (schema, *schema.get("anyOf", ())):
-        below = _below_one(each, step)
-        if below is not None:
-            return below
-    return None
-
-
-def _below_one(schema: Schema, step: Step) -> Schema | None:
+    choices = (schema, *schema.get("anyOf", ()))
     if isinstance(step, int):
         # One thing may stand for a list of one.
-        found = schema.get("items", schema if "anyOf" in schema else None)
-    else:
-        more = schema.get("additionalProperties")
-        found = schema.get("properties", {}).get(step, more if isinstance(more, dict) else None)
+        return next((each["items"] for each in choices if "items" in each), schema)
+    return next((below for each in choices if (below := _under_key(each, step)) is not None), None)
+
+
+def _under_key(schema: Schema, key: str) -> Schema | None:
+    more = schema.get("additionalProperties")
+    found = schema.get("properties", {}).get(key, more if isinstance(more, dict) else None)
     return found if isinstance(found, dict) else None
 
 

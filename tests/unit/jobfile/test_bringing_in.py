@@ -1,17 +1,23 @@
 """Answers from a field sheet stand where they are meant; what they would undo is left and told."""
 
+from pathlib import Path
 from typing import Any
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from linter.facts import facts_of
 from linter.job.stating import Way
 from linter.jobfile.bringing_in import Answer, bring_in
 from linter.jobfile.reading import read_job
 from linter.jobfile.ways import where_stated
 from linter.text import Refused
 from linter.text.yaml_places import read_places
+from linter.trace import trace
+from linter.vocabulary.kinds import KINDS
+from linter.wiring import derive
+from tests.seeded.edits import load
 
 JOB = """\
 # The net shed, made up by lamplight.
@@ -152,3 +158,37 @@ def test_a_fact_that_follows_from_others_is_stated_nowhere() -> None:
     job = read_job(JOB, "shed.yaml")
     assert where_stated(job, "box", "bench", "has_short") is None
     assert where_stated(job, "boxcar", "bench", "depth") is None
+
+
+STATED = load(Path(__file__).parents[2] / "cases" / "facts-stated.yaml")
+# Facts that follow from more than one key, from a list as a whole, or from the thing's being there.
+NOT_ASKED_FOR_BY_KEY = {
+    "dwelling": {"has_special_work", "has_temporary_power"},
+    "appliance": {"distance_to_service_receptacle"},
+    "run_break": {"depth_behind"},
+    "basin": {"distance_to_receptacle", "receptacle_below_top"},
+    "device": {"feeds_from_load_side", "has_electronics"},
+    "cable": {"bundled_switched_neutrals", "runs_in_return_air", "terminal_temperature_is_marked"},
+    "wire_end": {"free_length", "length_outside"},  # stated at the end of the cable
+    "stair": {"level_count"},
+}
+EXAMPLES = ("weir-house/made-up", "pottery-studio/put-right", "laneway-flat/flat")
+
+
+def test_what_a_job_can_state_has_its_way() -> None:
+    """Of each kind, every fact that is stated by one key is found at some thing of an example."""
+    missing: dict[str, set[str]] = {}
+    found: dict[str, set[str]] = {}
+    for name in EXAMPLES:
+        text = (Path(__file__).parents[3] / f"examples/{name}.yaml").read_text(encoding="utf-8")
+        job = read_job(text, name)
+        wiring = derive(job)
+        facts = facts_of(job, wiring, trace(job, wiring))
+        for kind, stated in STATED.items():
+            asked = [each for each in stated if (fact := KINDS[kind].fact(each)) and fact.ask]
+            for thing in facts.things.get(kind, ()):
+                for fact in asked:
+                    way = where_stated(job, kind, thing.ref, fact)
+                    (missing if way is None else found).setdefault(kind, set()).add(fact)
+    left = {kind: facts - found.get(kind, set()) for kind, facts in missing.items()}
+    assert {kind: facts for kind, facts in left.items() if facts} == NOT_ASKED_FOR_BY_KEY
