@@ -11,9 +11,7 @@ from itertools import chain
 from typing import TYPE_CHECKING
 
 from linter.audit.findings import Unlooked
-from linter.audit.judging import in_force
 from linter.facts.readings import is_of_bond
-from linter.packs.reliance import facts_relied_on
 from linter.text import nearest
 
 if TYPE_CHECKING:
@@ -124,12 +122,8 @@ def unlooked(
 
 def _used(pack: Pack) -> frozenset[KindFact]:
     """The facts that a pack relies on, also through measures, and those they follow from."""
-    conditions = [each for rule in in_force(pack.rules, None) for each in (rule.where, rule.need)]
-    conditions += [item.where for item in pack.items]
-    conditions += [each for sheet in pack.worksheets for each in sheet.expressions]
-    used = set(facts_relied_on((each for each in conditions if each is not None), pack.library))
-    used |= {base for base, others in _THROUGH.items() if not used.isdisjoint(others)}
-    return frozenset(used)
+    through = {base for base, others in _THROUGH.items() if not pack.looks_at.isdisjoint(others)}
+    return pack.looks_at | through
 
 
 def _looked_at(facts: Facts, used: frozenset[KindFact]) -> frozenset[Place]:

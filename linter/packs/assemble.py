@@ -24,6 +24,7 @@ from linter.packs.model import (
 from linter.packs.order import in_order
 from linter.packs.pack_text import PackText, key_of
 from linter.packs.proofs import read_proofs, to_text
+from linter.packs.reliance import looked_at
 from linter.packs.rules import Reader, at_rest_by
 from linter.packs.scopes import Grounds, measure_type
 from linter.packs.search import Laid
@@ -49,7 +50,8 @@ def assemble(texts: Sequence[PackText], wanted: str, layers: Sequence[str] = ())
     laid = lay(packs, ordered, ground.refusals)
     _stop_if_refused(ground)
     key = key_of(texts, wanted, *sorted(layers))
-    return held(_Checking(ground, ordered, laid).pack(wanted, key))
+    pack = _Checking(ground, ordered, laid).pack(wanted, key)
+    return held(pack._replace(looks_at=looked_at(pack)))
 
 
 class _Checking:

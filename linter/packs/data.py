@@ -55,6 +55,7 @@ def pack_to_data(pack: Pack) -> dict[str, object]:
         "items": [writing.item(each) for each in pack.items],
         "worksheets": [writing.worksheet(each) for each in pack.worksheets],
         "titles": dict(pack.titles),
+        "looks at": sorted(pack.looks_at),
         "withdrawn": [writing.withdrawn(each) for each in pack.withdrawn],
         "proofs": pack.proofs,
     }
@@ -86,6 +87,7 @@ def pack_from_data(data: Mapping[str, Data]) -> Pack:
         tuple(reading.item(each) for each in data["items"]),
         tuple(reading.worksheet(each) for each in data["worksheets"]),
         data["titles"],
+        frozenset((kind, fact) for kind, fact in data["looks at"]),
     )
 
 

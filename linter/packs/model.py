@@ -323,7 +323,8 @@ class Pack(NamedTuple):
 
     `words` has the word shown for a word of ours; `units` the unit in which a dimension is written.
     `proofs` is JSON text, read only by those who prove or print. `key` names the texts it is of.
-    `titles` has titles of rules by language and name.
+    `titles` has titles of rules by language and name. `looks_at` has the facts, each after its
+    kind, that rules, items and worksheets rely on, of any stage, but for rules that are at rest.
     """
 
     id: str
@@ -341,6 +342,7 @@ class Pack(NamedTuple):
     items: tuple[Item, ...] = ()
     worksheets: tuple[Worksheet, ...] = ()
     titles: Mapping[str, Mapping[str, str]] = MappingProxyType({})
+    looks_at: frozenset[tuple[str, str]] = frozenset()
 
     @property
     def title(self) -> str:

@@ -1,12 +1,20 @@
 """What expressions rely on, through all measures: limits, tables, measures, facts."""
 
-from collections.abc import Iterable, Iterator
-from typing import NamedTuple
+from __future__ import annotations
 
-from linter.language.checked import Checked, limits_used, measures_used, tables_used
-from linter.language.library import Library
-from linter.language.tree import FactOf, MeasureOf, Node, children
+from typing import TYPE_CHECKING, NamedTuple
+
+from linter.language.checked import limits_used, measures_used, tables_used
+from linter.language.tree import FactOf, MeasureOf, children
 from linter.vocabulary.kinds import KINDS
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from linter.language.checked import Checked
+    from linter.language.library import Library
+    from linter.language.tree import Node
+    from linter.packs.model import Pack
 
 MeasureKey = tuple[str, str]
 
@@ -31,8 +39,17 @@ def reliance_of(expressions: Iterable[Checked], library: Library) -> Reliance:
     )
 
 
-def facts_relied_on(expressions: Iterable[Checked], library: Library) -> frozenset[tuple[str, str]]:
-    """The facts alone, in one walk over all nodes: for all rules of a pack at once."""
+def looked_at(pack: Pack) -> frozenset[tuple[str, str]]:
+    """The facts that a pack looks at, each after its kind, at any stage; rules at rest do not."""
+    awake = [rule for rule in pack.rules if not rule.at_rest_by]
+    asked = [each for rule in awake for each in (rule.where, rule.need)]
+    asked += [item.where for item in pack.items]
+    asked += [each for sheet in pack.worksheets for each in sheet.expressions]
+    return _facts_alone((each for each in asked if each is not None), pack.library)
+
+
+def _facts_alone(expressions: Iterable[Checked], library: Library) -> frozenset[tuple[str, str]]:
+    """The facts that expressions rely on, in one walk over all nodes."""
     facts: set[tuple[str, str]] = set()
     measures: set[MeasureKey] = set()
     nodes: list[Node] = [each.node for each in expressions]
