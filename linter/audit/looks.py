@@ -13,13 +13,14 @@ from linter.audit.bases import reference
 from linter.audit.findings import OUT_OF_SIGHT, TO_BE_LOOKED_AT, Finding, Look, WalkItem
 from linter.audit.relied import fingerprint, mark_of
 from linter.job.records import NOT_APPLICABLE, TO_BE_PUT_RIGHT
-from linter.language.evaluate import evaluate
+from linter.language.judge import judging
+from linter.language.verdict import Verdict
 from linter.language.work import WorkLine
 from linter.packs.writing import write_sentence
 from linter.vocabulary.kinds.dwelling import STAGES
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from linter.audit.findings import Reference
     from linter.audit.stops import Walk
@@ -92,9 +93,7 @@ class _Walking:
         """The item as it is asked; it stands there once for each wording of what to look at."""
         own = reference(item.clause, item.history.cited[1].layer)
         by_wording: dict[tuple[str, str], list[Look]] = {}
-        for thing in self._things(item):
-            if not self._is_asked(item, thing):
-                continue
+        for thing in self._asked(item):
             look = self._look(item, thing, gone)
             said = self._said(item.ask, thing), self._said(item.caution, thing)
             by_wording.setdefault(said, []).append(look)
@@ -109,8 +108,13 @@ class _Walking:
                 tuple(looks),
             )  # fmt: skip
 
-    def _is_asked(self, item: Item, thing: Thing) -> bool:
-        return item.where is None or (evaluate(item.where, thing, self._pack.library) is not False)
+    def _asked(self, item: Item) -> Sequence[Thing]:
+        """The things of which an item is asked: those that it picks, and those it may pick."""
+        things = self._things(item)
+        if item.where is None or not things:
+            return things
+        picked = judging(None, item.where, self._pack.library)
+        return [each for each in things if picked(each) is not Verdict.BROKEN]
 
     def _look(self, item: Item, thing: Thing, gone: bool) -> Look:
         stop = self._walk.stop_of(thing)
