@@ -66,23 +66,27 @@ def job_schema() -> Schema:
     ['100 A']
     """
     published = json.loads((schemas_dir() / "job.schema.json").read_text(encoding="utf-8"))
-    resolved: Schema = _resolved(published, published)
+    resolved: Schema = _resolved(published, published, {})
     return resolved
 
 
-def _resolved(part: Any, published: Schema) -> Any:
+def _resolved(part: Any, published: Schema, known: dict[str, Schema]) -> Any:
+    """A part without references; `known` has what they came to: it is resolved once, and shared."""
     if isinstance(part, list):
-        return [_resolved(each, published) for each in part]
+        return [_resolved(each, published, known) for each in part]
     if not isinstance(part, dict):
         return part
     whole = {
-        key: value if key in _PLAIN else _resolved(value, published)
+        key: value if key in _PLAIN else _resolved(value, published, known)
         for key, value in part.items()
         if key not in ("$defs", "$ref")
     }
     if "$ref" not in part:
         return whole
-    return {**_resolved(_referred(part["$ref"], published), published), **whole}
+    to = part["$ref"]
+    if to not in known:
+        known[to] = _resolved(_referred(to, published), published, known)
+    return {**known[to], **whole} if whole else known[to]
 
 
 def _referred(reference: str, published: Schema) -> Any:
