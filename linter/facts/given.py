@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from linter.facts.left_out import LEFT_OUT, NOTHING
@@ -22,7 +23,7 @@ def unknown(kind: str, ref: str, fact: str) -> Unknown:
     >>> unknown("cable", "k1", "size")
     Unknown(["FactRef(kind='cable', ref='k1', fact='size')"])
     """
-    return Unknown(frozenset((FactRef(kind, ref, fact),)))
+    return Unknown((FactRef(kind, ref, fact),))
 
 
 def word_of(model: Stated, field: str) -> str | None:
@@ -90,7 +91,7 @@ class Given:
             label=label,
             written=self.written,
             stated_at=self.stated_at,
-            usual=frozenset(self.usual),
+            usual=_kept_once(frozenset(self.usual)),
             assumed=self.assumed,
         )
 
@@ -98,3 +99,9 @@ class Given:
         self.stated_at[fact] = self._places[field]
         if field in self.model.usual:
             self.usual.add(fact)
+
+
+@lru_cache
+def _kept_once(names: frozenset[str]) -> frozenset[str]:
+    """The names as they were kept before: most things of a kind rest on the same usual values."""
+    return names

@@ -25,12 +25,18 @@ class Unknown:
     ['box.volume']
     """
 
-    __slots__ = ("because",)
-
-    because: frozenset[object]
+    __slots__ = ("_reasons",)
 
     def __init__(self, because: Iterable[object]) -> None:
-        self.because = frozenset(because)
+        # A tuple takes a quarter of a set, and most unknowns are never asked what they hang on.
+        self._reasons = because if isinstance(because, tuple) else frozenset(because)
+
+    @property
+    def because(self) -> frozenset[object]:
+        """The reasons it hangs on."""
+        if isinstance(self._reasons, tuple):
+            self._reasons = frozenset(self._reasons)
+        return self._reasons
 
     def __repr__(self) -> str:
         return f"Unknown({sorted(map(str, self.because))})"
