@@ -147,6 +147,8 @@ def link_appliances(site: Site, made: Made) -> None:
         if appliance.says("neutral"):
             place = appliance.place_of("neutral")
             thing.stated_at = {**thing.stated_at, "loads_neutral": place}
+    fed = Grouped(
+        (outlet.ref, each) for each in made.all("appliance") for outlet in things(each, "outlets")
+    )
     for outlet in made.all("outlet"):
-        fed = [each for each in made.all("appliance") if outlet in things(each, "outlets")]
-        complete(outlet, {"appliances": tuple(fed)})
+        complete(outlet, {"appliances": fed.under(outlet.ref)})
