@@ -70,14 +70,19 @@ def amendment_of(change: Change, ground: Ground) -> Amendment:
 
 
 def read_clause(stated: Stated, ground: Ground) -> Clause:
-    """The clause, with the document of the layer that states it unless it names another."""
+    """The clause, with the document and edition of the layer that states it unless it names others.
+
+    Where only another document is named, its edition is not stated: it has years of its own.
+    """
     fields = {name: node.text for name, node in stated.node.fields.items()}
     manifest = ground.packs[stated.layer].manifest
+    document = fields.get("document", manifest.document)
+    edition = manifest.edition if document == manifest.document else ""
     return Clause(
         fields["id"],
         cast("Known", fields["known"]),  # the schema lets nothing else stand there
-        fields.get("document", manifest.document),
-        fields.get("edition", manifest.edition),
+        document,
+        fields.get("edition", edition),
         _source(stated, ground),
         fields.get("doubt", ""),
         "low" if "confidence" in fields else "",  # the schema lets no other word stand there

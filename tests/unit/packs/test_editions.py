@@ -41,6 +41,15 @@ def test_a_layer_of_another_document_leaves_the_edition() -> None:
     assert cited(assemble(texts_of(edited({})), BASE, [COUNTY])) == ("3-1", "2021", "")
 
 
+@pytest.mark.parametrize(("more", "edition"), [("", ""), (', edition: "2024"', "2024")])
+def test_a_clause_of_another_document_has_no_edition_but_its_own(more: str, edition: str) -> None:
+    files = edited({})
+    own = f"{{id: R314.3, known: read, document: Residential book{more}"
+    files[BASE]["boxes.yaml"] = files[BASE]["boxes.yaml"].replace("{id: 3-1, known: read", own)
+    clause = assemble(texts_of(files), BASE).rule("box-has-room").clause
+    assert (clause.document, clause.edition) == ("Residential book", edition)
+
+
 def test_what_is_not_confirmed_is_held_to_advice_and_cited_where_it_was_known_to_hold() -> None:
     pack = editions("", "inherited: not confirmed\n")
     rule = pack.rule("box-has-room")
