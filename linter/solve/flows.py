@@ -62,7 +62,7 @@ class Flows:
     def breaker_current(self, panel: str, space: int, pole: int = 0) -> Value:
         """The current out of a pole of a breaker, through all the conductors on it."""
         on_it = self.network.breakers.get((panel, space, pole), ())
-        return _sum([self.current(name) * sign for name, sign in on_it])
+        return _sum([_times(self.current(name), sign) for name, sign in on_it])
 
     def potential(self, name: str) -> Value:
         """The potential of an id of the wiring against the neutral of the supply.
@@ -214,8 +214,8 @@ def _draw(load: Load, across: float) -> float:
     return load.siemens * across
 
 
-def _times(amperes: Value, volts: float) -> Value:
-    return amperes if isinstance(amperes, Unknown) else amperes * volts
+def _times(amperes: Value, by: float) -> Value:
+    return amperes if isinstance(amperes, Unknown) else amperes * by
 
 
 def _sum(values: list[Value]) -> Value:

@@ -436,6 +436,14 @@ def test_a_cable_stated_towards_the_panel_counts_the_same_at_its_breaker() -> No
     assert found.current("k1.black") == pytest.approx(-1, rel=1e-2)
 
 
+@pytest.mark.parametrize("end", [{"from": "panel", "to": "near"}, {"from": "near", "to": "panel"}])
+def test_a_metal_not_known_leaves_the_current_of_its_breaker_unknown(end: dict[str, str]) -> None:
+    k1 = {**end, "circuit": "a", "length": "30 ft", "material": "unknown"}
+    case = {"boxes": {"near": {"holds": "receptacle"}}, "cables": {"k1": k1}}
+    found = flows(case, Scenario(also=(Draw("lamp", "near", 120, 120),)))
+    assert because(found.breaker_current("panel", 1)) == {Missing("cable", "k1", "material")}
+
+
 def test_a_use_that_is_not_told_leaves_its_boxes_in_doubt() -> None:
     cables = {**ROW["cables"], "k2": {**ROW["cables"]["k2"], "carries": "unknown"}}
     found = flows({**ROW, "cables": cables})
