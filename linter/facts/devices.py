@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from linter.facts.conductors import size_is_usual, size_of
 from linter.facts.given import Given, unknown, word_of
 from linter.facts.knowing import hanging_on, largest
-from linter.facts.made import complete, number, one, things
+from linter.facts.made import answer, complete, number, one, things
 from linter.facts.panels import ARC_FAULT, GROUND_FAULT, breakers_of, go_off_together
 from linter.facts.readings import put_trips
 from linter.job.devices import Receptacle, Switch, WithCanopy
@@ -138,10 +138,19 @@ def link_devices(site: Site, made: Made, doubts: Doubts) -> None:
             "multiwire_neutral_depends_on_it": (
                 site.trace.multiwire_neutral_depends_on(device.ref) or doubt
             ),
+            "is_fed_at_load_side": _fed_at_load_side(site, device, doubt),
             "bond_depends_on_it": bool(site.trace.bond_lost_without(device.ref)) or doubt,
         }
         complete(device, links)
         _put_largest_wire(site, made, device, terminals)
+
+
+def _fed_at_load_side(site: Site, device: Thing, doubt: YesNo) -> YesNo:
+    """Whether its load terminals are fed; open where it is open which cables are on them."""
+    load = answer(device, "feeds_from_load_side")
+    if isinstance(load, Unknown):
+        return load
+    return site.trace.is_fed_at_load_side(device.ref) or doubt
 
 
 def poles_at(site: Site, terminals: Iterable[Terminal]) -> tuple[BreakerPole, ...]:

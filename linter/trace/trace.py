@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from linter.trace.ways import Protector, Ways
 
 _HOT_TERMINALS = frozenset({"hot", "hot 2", "line hot", "line hot 2"})
+_LOAD_TERMINALS = frozenset({"load hot", "load hot 2"})
 _GROUND_FAULT = "ground-fault"
 Piece = tuple[int, int]  # a piece of metal: its section, and its number there
 
@@ -177,6 +178,18 @@ class Trace:
         if not each_way:
             return ()
         return tuple(one for one in each_way[0] if all(one in other for other in each_way))
+
+    def is_fed_at_load_side(self, device: str) -> bool:
+        """Whether a hot comes to a load terminal of a device by a way that passes it by."""
+        loads = (
+            each.id
+            for each in self._wiring.by_device.get(device, ())
+            if each.name in _LOAD_TERMINALS and self.hots_at(each.id)
+        )
+        return any(
+            all(before.device != device for before in self.protectors_before(each))
+            for each in loads
+        )
 
     def neutral_lost_without(self, device: str) -> tuple[str, ...]:
         """Wire ends at a device that lose their neutral when it is taken out."""

@@ -201,6 +201,10 @@ DEVICE_KINDS = (
             Fact("feeds_from_load_side", YES_NO,
                  "whether cables go on from its load terminals, so that it protects what they feed",
                  "yes", "Look which cables are on its load terminals, and say so under load."),
+            Fact("is_fed_at_load_side", YES_NO,
+                 "whether a hot from the panel comes to its load terminals without going through "
+                 "it, as where line and load are exchanged", "no",
+                 "Look which cable brings the supply, and on which terminals it is."),
             Fact("circuits", all_of("circuit"), "circuits that reach its hot terminals", "", _USES),
             Fact("hots_go_off_together", YES_NO,
                  "whether one movement opens all breakers that reach its hot terminals", "yes",
