@@ -113,6 +113,7 @@ def link_drops(site: Site, made: Made) -> None:
     where a reckoning from above does not show it to be small: an audit seldom loads the solve.
     """
     measured = {}
+    has_feeder = any(each.spot is Spot.FEED for each in site.wiring.panel_landings.values())
     for circuit in made.all("circuit"):
         lengths = [number(cable, "length") for cable in things(circuit, "cables")]
         currents = [number(each, "current") for each in things(circuit, "appliances")]
@@ -121,7 +122,7 @@ def link_drops(site: Site, made: Made) -> None:
         facts = {"lengths_are_stated": is_measured, "voltage_drop_at": ""}
         complete(circuit, {**facts, "voltage_drop": own if currents else _NONE})
         if is_measured and currents and known(currents):
-            most = _most_lost(site, circuit)
+            most = inf if has_feeder else _most_lost(circuit)
             if most < SMALL:
                 complete(circuit, {"voltage_drop": most})
             else:
@@ -130,13 +131,11 @@ def link_drops(site: Site, made: Made) -> None:
         _solve(site, measured)
 
 
-def _most_lost(site: Site, circuit: Thing) -> float:
+def _most_lost(circuit: Thing) -> float:
     """No less than the share that is lost: all current through all cables, out and back.
 
-    Infinite where that cannot be said: a size or metal is not known, or a feeder lies before.
+    Infinite where that cannot be said, as a size or metal is not known. No feeder lies before.
     """
-    if any(each.spot is Spot.FEED for each in site.wiring.panel_landings.values()):
-        return inf
     ohms = 0.0
     for cable in things(circuit, "cables"):
         length, size = number(cable, "length"), number(cable, "size")
