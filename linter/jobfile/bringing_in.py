@@ -94,7 +94,8 @@ def _one(text: str, file: str, answer: Answer) -> tuple[str, Change] | Left | No
     except CannotEdit as error:
         return Left(what, now, str(error))
     except Refused as refused:
-        return Left(what, now, f"{refused.refusals[0].found}; {refused.refusals[0].expected}")
+        first = refused.refusals[0]
+        return Left(what, now, f"{first.found.removesuffix('.')}; {first.expected}")
     place = read_places(new, file).at([*answer.way]).place
     return new, Change(what, was if there.value == answer.value else "", now, place)
 

@@ -17,7 +17,7 @@ _FACES = "Look at the faces of the receptacles."
 _USES = "Say what the conductor is used as."
 _INSULATION = "Read the sheath for the temperature rating."
 _TERMINALS = "Read the marking at the terminals."
-_AMBIENT = "Reckon the highest temperature along the cable."
+_AMBIENT = "Estimate the highest temperature along the cable."
 
 CABLE_KINDS = (
     Kind(

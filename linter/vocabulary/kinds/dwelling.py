@@ -135,7 +135,7 @@ DWELLING_KINDS = (
                  "whether water can strike it; no for a room indoors that does not say so", "no",
                  "Look whether water can strike it."),
             Fact("ambient", quantity(TEMPERATURE), "highest temperature around its wiring", "30 C",
-                 "Reckon the highest temperature in the space."),
+                 "Estimate the highest temperature in the space."),
             Fact("boxes", all_of("box"), "boxes in it", ""),
             Fact("outlets", all_of("outlet"), "outlets in it, receptacles among them", ""),
             Fact("receptacles", all_of("receptacle"), "receptacles in it", ""),

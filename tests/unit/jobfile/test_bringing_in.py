@@ -110,6 +110,7 @@ def test_an_answer_that_the_job_cannot_hold_is_left_with_the_reason() -> None:
     )
     assert [each.what for each in result.left] == ["depth of bench"]
     assert "3 A" in result.left[0].why
+    assert ".;" not in result.left[0].why
     assert "height: 16 in" in result.text
 
 
