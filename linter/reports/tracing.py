@@ -74,7 +74,7 @@ def _stop(stop: Stop, wiring: Wiring, loaded: Loaded | None) -> Iterator[Line]:
         yield line(f"{terminal.name}: {join_words(terminal.conductors)}", indent=4, hang=4)
         yield line(_reached(terminal), indent=8, hang=2)
     for wire in stop.capped:
-        yield line(f"{wire}: capped", indent=4, hang=4)
+        yield line(f"{wire}: joined with nothing", indent=4, hang=4)
     for outlet in stop.outlets:
         yield from _outlet(outlet, loaded)
     if loaded is not None:

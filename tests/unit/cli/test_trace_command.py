@@ -50,6 +50,15 @@ def test_where_the_supply_has_no_legs_none_is_spoken_of(precover: Runner, tmp_pa
     assert "breaker 1, 10 A, leg not told: brown of home" in precover("trace", str(job)).said
 
 
+def test_a_wire_on_nothing_is_told_so(precover: Runner, tmp_path: Path) -> None:
+    job = tmp_path / "islet.yaml"
+    bench = "{bench: {room: shed, holds: receptacle, make_up: {capped: [home.blue]}}}"
+    text = ISLET.replace("{bench: {room: shed, holds: receptacle}}", bench)
+    job.write_text(text, encoding="utf-8")
+    ran = precover("trace", str(job))
+    assert "blue of home: joined with nothing" in ran.said
+
+
 def test_without_a_name_every_circuit_is_followed(precover: Runner) -> None:
     ran = precover("trace", STUDIO)
     assert len(re.findall(r"circuit \S+ (?:pole 1 of )?breaker", ran.said)) == 12
