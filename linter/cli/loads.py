@@ -42,6 +42,7 @@ def run_loads(words: Sequence[str]) -> Status:
     else:
         from linter.reports.worksheets import worksheet_report  # noqa: PLC0415
 
-        show_lines(worksheet_report(job.name, pack.id, sheets))
-    open_ = any(sheet.doubt or sheet.missing for sheet in sheets)
+        stated = bool(job.appliances)
+        show_lines(worksheet_report(job.name, pack.id, sheets, has_appliances=stated))
+    open_ = any(sheet.doubt or sheet.missing or not job.appliances for sheet in sheets)
     return Status.CANNOT_TELL if open_ else Status.NOTHING_OUTSTANDING

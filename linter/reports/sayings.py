@@ -50,9 +50,7 @@ def cited(reference: Reference) -> str:
     >>> cited(Reference("4-2", "Example code", "first", "memory", "", "", "county"))
     '4-2 of Example code first, from memory'
     """
-    document = " ".join(part for part in (reference.document, reference.edition) if part)
-    of = f" of {document}" if document else ""
-    return f"{reference.clause}{of}, {provenance(reference)}"
+    return f"{_numbered(reference)}, {provenance(reference)}"
 
 
 def cited_briefly(reference: Reference) -> str:
@@ -61,8 +59,20 @@ def cited_briefly(reference: Reference) -> str:
     >>> cited_briefly(Reference("4-2", "Example code", "first", "read", "handout 7", "", "county"))
     '4-2 of Example code first, read'
     """
+    return f"{_numbered(reference)}, {_KNOWN[reference.known]}"
+
+
+def _numbered(reference: Reference) -> str:
+    """The clause of its document; what rests on no clause says why it stands.
+
+    >>> _numbered(Reference("none: the outlet is to work", "Code", "1", "memory", "", "", "county"))
+    'no clause: the outlet is to work'
+    """
+    none, found, why = reference.clause.partition("none: ")
+    if found and not none:
+        return f"no clause: {why}"
     of = " ".join(part for part in (reference.document, reference.edition) if part)
-    return f"{reference.clause}{f' of {of}' if of else ''}, {_KNOWN[reference.known]}"
+    return f"{reference.clause}{f' of {of}' if of else ''}"
 
 
 def wants_confirming(unsure: Iterable[Unsure], own: Reference, stated_weight: str) -> str:

@@ -26,13 +26,24 @@ _NOT_KNOWN = "unknown"
 _KNOWN = {"read": "read", "memory": "from memory", "common-practice": "common practice"}
 
 
-def worksheet_report(job: str, pack: str, sheets: Sequence[Sheet]) -> Iterator[Line]:
+NO_APPLIANCES = (
+    "The job states no appliance: what cooks, dries, washes, heats and cools counts for nothing in "
+    "these figures. Name them under appliances, each with its type, load and voltage."
+)
+"""What is said where a calculation goes by appliances that nobody has stated."""
+
+
+def worksheet_report(
+    job: str, pack: str, sheets: Sequence[Sheet], *, has_appliances: bool
+) -> Iterator[Line]:
     """The worksheets of a job one after the other, their results, what they lack, their clauses."""
     yield Line((Span("CAUTION", "caution", whole=True), Span(f"  {CAUTION}")), hang=2)
     yield EMPTY
     yield line(f"{job}, by {pack}", "room", hang=2)
     if not sheets:
         yield line(f"{pack} has no calculation for this job.", hang=2)
+    elif not has_appliances:
+        yield line(NO_APPLIANCES, hang=2)
     for number, sheet in enumerate(sheets, 1):
         yield EMPTY
         yield from sheet_lines(number, sheet)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from linter.audit.worksheets import said_missing, worksheets_of
 from linter.reports.page.elements import Element, Node, el
 from linter.reports.page.from_lines import from_lines
-from linter.reports.worksheets import all_missing, clauses, in_short, worth_saying
+from linter.reports.worksheets import NO_APPLIANCES, all_missing, clauses, in_short, worth_saying
 from linter.text import join_words
 
 if TYPE_CHECKING:
@@ -22,7 +22,10 @@ _HEADS = ("Line", "Amount", "Running total")
 
 def worksheets(subject: Subject) -> Iterator[Node]:
     """A table for each worksheet, what it lacks under it; nothing where the pack has none."""
-    for sheet in worksheets_of(subject.examined.facts, subject.examined.pack):
+    sheets = worksheets_of(subject.examined.facts, subject.examined.pack)
+    if sheets and not subject.job.appliances:
+        yield el("p", NO_APPLIANCES)
+    for sheet in sheets:
         yield _sheet(sheet)
 
 

@@ -66,6 +66,18 @@ def test_what_is_missing_is_named_with_how_to_learn_it(precover: Runner, house: 
     assert "Measure the outside of the building" in ran.said
 
 
+def test_figures_without_any_appliance_are_told_for_what_they_are(
+    precover: Runner, house: Path
+) -> None:
+    bare = HOUSE.partition("appliances:")[0]
+    house.write_text(bare, encoding="utf-8")
+    ran = precover("loads", str(house))
+    assert ran.status == 3
+    assert "The job states no appliance: what cooks, dries, washes" in ran.said
+    house.write_text(HOUSE, encoding="utf-8")
+    assert "states no appliance" not in precover("loads", str(house)).said
+
+
 def test_json_has_values_in_base_units_and_what_is_missing(precover: Runner, house: Path) -> None:
     house.write_text(HOUSE.replace("load: 12 kW", "load: unknown"), encoding="utf-8")
     ran = precover("loads", str(house), "--form", "json")
