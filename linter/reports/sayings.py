@@ -24,7 +24,7 @@ CLOSING = (
     "electrician; confirm each line with them before the walls are closed."
 )
 
-_KNOWN = {"read": "read", "memory": "from memory", "common-practice": "common practice"}
+KNOWN_IN_WORDS = {"read": "read", "memory": "from memory", "common-practice": "common practice"}
 _COUNTED = {
     "danger": ("danger", "dangers"),
     "violation": ("violation", "violations"),
@@ -38,7 +38,7 @@ def provenance(reference: Reference) -> str:
     >>> provenance(Reference("4-2", "Example code", "first", "read", "handout 7", "", "county"))
     'read in handout 7'
     """
-    words = _KNOWN[reference.known]
+    words = KNOWN_IN_WORDS[reference.known]
     if reference.known == "read":
         return f"{words} in {reference.source}" if reference.source else words
     return f"{words} ({reference.source})" if reference.source else words
@@ -59,7 +59,7 @@ def cited_briefly(reference: Reference) -> str:
     >>> cited_briefly(Reference("4-2", "Example code", "first", "read", "handout 7", "", "county"))
     '4-2 of Example code first, read'
     """
-    return f"{_numbered(reference)}, {_KNOWN[reference.known]}"
+    return f"{_numbered(reference)}, {KNOWN_IN_WORDS[reference.known]}"
 
 
 def _numbered(reference: Reference) -> str:

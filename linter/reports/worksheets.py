@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from linter.audit.worksheets import said_missing
 from linter.reports.layout import EMPTY, Line, Span, line
-from linter.reports.sayings import CAUTION, CLOSING, cited
+from linter.reports.sayings import CAUTION, CLOSING, KNOWN_IN_WORDS, cited
 from linter.text import join_words
 
 if TYPE_CHECKING:
@@ -23,7 +23,6 @@ _LABEL, _VALUE, _RUNNING = 46, 15, 15
 _INSET = 5
 _UNKNOWN = "not known yet"
 _NOT_KNOWN = "unknown"
-_KNOWN = {"read": "read", "memory": "from memory", "common-practice": "common practice"}
 
 
 NO_APPLIANCES = (
@@ -182,5 +181,5 @@ def _of_lines(sheet: Sheet) -> list[Reference]:
 def in_short(reference: Reference) -> str:
     """The clause, and how it is known; the document stands in the list of clauses."""
     unsure = bool(reference.unconfirmed_in) or reference.confidence == "low"
-    known = f"{reference.clause}, {_KNOWN[reference.known]}"
+    known = f"{reference.clause}, {KNOWN_IN_WORDS[reference.known]}"
     return f"{known}, to be confirmed" if unsure else known
